@@ -1,0 +1,283 @@
+"""Torque of a piston engine: its mean, the factor the regulations put on it, its firing orders.
+
+The factor of the regulations already stands for the pulsation of the gas torque. It multiplies the
+mean torque once; it is never put on top of a computed alternating torque.
+"""
+
+import cmath
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from checker.mechanics.equation import OutOfRange, equation
+
+FOUR_STROKE = 4
+TWO_STROKE = 2
+
+# Printed angles are rounded (seven cylinders: 102.9 deg); half a degree covers a whole cycle.
+_ANGLE_ROUNDING = math.radians(0.5)
+
+
+@dataclass(frozen=True, slots=True)
+class TorqueFactors:
+    """Factor on the mean torque by number of cylinders, as one regulation lists it.
+
+    Attributes:
+        source: regulation, paragraph and amendment.
+        strokes: the engines it is worded for, by strokes per cycle.
+        factors: the factor by number of cylinders; that of the most cylinders holds for any more.
+    """
+
+    source: str
+    strokes: tuple[int, ...]
+    factors: dict[int, float]
+
+    def factor(self, cylinders: int) -> float:
+        """Return the factor on the mean torque.
+
+        Raises:
+            OutOfRange: the regulation gives no factor for so few cylinders.
+        """
+        if cylinders < min(self.factors):
+            raise OutOfRange(f"cylinders: {self.source} gives no factor for {cylinders}")
+        return self.factors[min(cylinders, max(self.factors))]
+
+
+CS_VLA_FOUR_STROKE = TorqueFactors(
+    "CS-VLA 361(b)(1), amendment not stated in the copy read",
+    (FOUR_STROKE,),
+    {1: 8.0, 2: 4.0, 3: 3.0, 4: 2.0, 5: 1.33},
+)
+CS_VLA_TWO_STROKE = TorqueFactors(
+    "CS-VLA 361(b)(2), amendment not stated in the copy read",
+    (TWO_STROKE,),
+    {1: 6.0, 2: 3.0, 3: 2.0},
+)
+CFR_27 = TorqueFactors(
+    "14 CFR 27.361(b), Amdt 27-23 (1988)",
+    (FOUR_STROKE, TWO_STROKE),
+    {2: 4.0, 3: 3.0, 4: 2.0, 5: 1.33},
+)
+CS_22 = TorqueFactors(
+    "CS 22.361(a)(b), UK CAA retained text, ORS9 Decision No. 1",
+    (FOUR_STROKE, TWO_STROKE),
+    {2: 4.0, 3: 3.0, 4: 2.0, 5: 1.33},
+)
+
+
+@equation(
+    "T",
+    "T = P / ω",
+    unit="N·m",
+    source="definition of power",
+    power="P [W]",
+    angular_speed="ω [rad/s]",
+)
+def mean_torque(power: float, angular_speed: float) -> float:
+    """Mean torque T [N·m] of a shaft that passes power P [W] at angular speed ω [rad/s].
+
+    Source: definition of power. In trade units 30000/π = 9549.30 N·m·rpm/kW.
+
+    Raises:
+        OutOfRange: the shaft is at rest.
+    """
+    if angular_speed <= 0:
+        raise OutOfRange("angular_speed must be above zero: a shaft at rest passes no power")
+    return power / angular_speed
+
+
+@equation(
+    "k_T",
+    "k_T = table(cylinders, strokes)",
+    unit="1",
+    source="CS-VLA 361(b)(1) and (2), amendment not stated in the copy read",
+    cylinders="z [1]",
+    strokes="strokes [1]",
+)
+def torque_factor(cylinders: int, strokes: int) -> float:
+    """Factor k_T on the mean torque for an engine of so many cylinders, 2 or 4 strokes per cycle.
+
+    CS-VLA alone covers one cylinder and tells two-strokes apart; for four-strokes of two and more
+    cylinders 14 CFR 27.361(b) and CS 22.361 give the same numbers. Those two do not tell the
+    strokes apart, and so ask more of a two-stroke of two to four cylinders.
+
+    Source: CS-VLA 361(b)(1) and (2). Valid for one cylinder and more.
+
+    Raises:
+        OutOfRange: no cylinder, or neither a two-stroke nor a four-stroke.
+    """
+    for table in (CS_VLA_FOUR_STROKE, CS_VLA_TWO_STROKE):
+        if strokes in table.strokes:
+            return table.factor(cylinders)
+    raise OutOfRange(f"strokes: CS-VLA 361(b) gives no factor for {strokes} strokes per cycle")
+
+
+@equation(
+    "T_limit",
+    "T_limit = k_T T",
+    unit="N·m",
+    source="CS-VLA 361(b); 14 CFR 27.361(b)",
+    mean="T [N·m]",
+    factor="k_T [1]",
+)
+def limit_torque(mean: float, factor: float) -> float:
+    """Limit torque [N·m]: the factor k_T once on the mean torque T [N·m], and nothing besides.
+
+    CS-VLA and part 27 word it for maximum continuous power, CS-22 for take-off power as well.
+
+    Source: CS-VLA 361(b); 14 CFR 27.361(b).
+    """
+    return factor * mean
+
+
+@equation(
+    "T_peak",
+    "T_peak = max(k_T T, T + T_a)",
+    unit="N·m",
+    source="derived: both terms stand for the same pulsation, so the larger counts",
+    mean="T [N·m]",
+    factor="k_T [1]",
+    alternating="T_a [N·m]",
+)
+def peak_torque(mean: float, factor: float, alternating: float) -> float:
+    """Highest torque [N·m] of a cycle, for mean T and alternating amplitude T_a [N·m].
+
+    The larger of the regulation's k_T T and the computed T + T_a. Never their product: the factor
+    is itself an allowance for the alternating torque, which would then count twice.
+
+    Source: derived.
+    """
+    return max(factor * mean, mean + alternating)
+
+
+@equation(
+    "h_1",
+    "h_1 = 2 z / strokes",
+    unit="1",
+    source="Automotive Engineering: Powertrain, Chassis System and Vehicle Body (2009), "
+    "Ch 2.1 Eq. (2a); two-stroke from memory",
+    cylinders="z [1]",
+    strokes="strokes [1]",
+)
+def firing_events_per_revolution(cylinders: int, strokes: int) -> float:
+    """Firings per crank revolution; with even firing also the first major order.
+
+    Source: Automotive Engineering (2009), Ch 2.1 Eq. (2a), for four-strokes; two-strokes from
+    memory.
+
+    Raises:
+        OutOfRange: neither a two-stroke nor a four-stroke.
+    """
+    return cylinders / _revolutions_per_cycle(strokes)
+
+
+@equation(
+    "φ_k",
+    "φ_k = sum of the intervals before firing k",
+    unit="rad",
+    source="definition",
+    firing_intervals="Δφ_k [rad]",
+)
+def firing_angles(firing_intervals: Sequence[float]) -> tuple[float, ...]:
+    """Crank angle [rad] of each firing, the first at zero, from the intervals between firings.
+
+    Source: definition.
+    """
+    return tuple(sum(firing_intervals[:index]) for index in range(len(firing_intervals)))
+
+
+@equation(
+    "even",
+    "every Δφ_k = 180° strokes / z",
+    unit="",
+    source="definition",
+    firing_intervals="Δφ_k [rad]",
+    strokes="strokes [1]",
+)
+def firing_is_even(firing_intervals: Sequence[float], strokes: int) -> bool:
+    """Whether the firings are equally spaced, from the intervals [rad] of one whole cycle.
+
+    Source: definition; half a degree is left for printed angles that were rounded.
+
+    Raises:
+        OutOfRange: the intervals do not make up a cycle (720 deg for a four-stroke, 360 deg for a
+            two-stroke), or neither a two-stroke nor a four-stroke.
+    """
+    cycle = math.tau * _revolutions_per_cycle(strokes)
+    total = sum(firing_intervals)
+    if abs(total - cycle) > _ANGLE_ROUNDING:
+        raise OutOfRange(
+            f"firing_intervals sum to {math.degrees(total):.1f} deg, "
+            f"a cycle of {strokes} strokes is {math.degrees(cycle):.0f} deg"
+        )
+    even = cycle / len(firing_intervals)
+    return all(abs(interval - even) <= _ANGLE_ROUNDING for interval in firing_intervals)
+
+
+@equation(
+    "m_h",
+    "m_h = |Σ exp(i h φ_k)|",
+    unit="1",
+    source="phase-vector sum over firing angles, derived",
+    order="h [1]",
+    angles="φ_k [rad]",
+)
+def order_magnitude(order: float, angles: Sequence[float]) -> float:
+    """How strongly the cylinders together excite an order: from 0 to the number of cylinders.
+
+    h is the order per crank revolution, φ_k [rad] the angle of each firing within one cycle. The
+    full number of cylinders says that all pulses add up, zero that they cancel.
+
+    Source: phase-vector sum, derived. Valid for the orders of an engine: ½, 1, 1½ and so on.
+
+    Raises:
+        OutOfRange: an order that does not repeat over two revolutions.
+    """
+    if order <= 0 or (2 * order) % 1 != 0:
+        raise OutOfRange(f"order {order:g} must be a positive multiple of one half")
+    return abs(sum(cmath.exp(1j * order * angle) for angle in angles))
+
+
+@equation(
+    "f",
+    "f = h ω / (2 π)",
+    unit="Hz",
+    source="definition of an order",
+    order="h [1]",
+    angular_speed="ω [rad/s]",
+)
+def excitation_frequency(order: float, angular_speed: float) -> float:
+    """Frequency f [Hz] of order h per revolution of a shaft at angular speed ω [rad/s].
+
+    Behind a reduction of ratio i the same frequency is order h i of the slower shaft.
+
+    Source: definition of an order.
+    """
+    return order * angular_speed / math.tau
+
+
+@equation(
+    "ω_c",
+    "ω_c = 2 π f_n / h",
+    unit="rad/s",
+    source="definition of an order",
+    natural_frequency="f_n [Hz]",
+    order="h [1]",
+)
+def critical_speed(natural_frequency: float, order: float) -> float:
+    """Angular speed ω_c [rad/s] at which order h per revolution meets a natural frequency f_n [Hz].
+
+    Source: definition of an order.
+
+    Raises:
+        OutOfRange: order zero is a steady torque and meets no frequency.
+    """
+    if order <= 0:
+        raise OutOfRange("order must be above zero: a steady torque excites nothing")
+    return math.tau * natural_frequency / order
+
+
+def _revolutions_per_cycle(strokes: int) -> int:
+    if strokes not in {TWO_STROKE, FOUR_STROKE}:
+        raise OutOfRange(f"strokes must be 2 or 4, not {strokes}")
+    return strokes // 2

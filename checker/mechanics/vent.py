@@ -1,0 +1,394 @@
+"""Pressure in a gear case, the gas that must leave it, its vent line, and its expansion space."""
+
+import math
+from dataclasses import dataclass
+from itertools import pairwise
+
+from checker.mechanics.air import STANDARD_GRAVITY
+from checker.mechanics.equation import OutOfRange, equation
+
+US_GALLON = 3.785411784e-3  # m3, exact
+
+_LAMINAR_REYNOLDS = 2300.0
+_BLASIUS_REYNOLDS = 1.0e5
+# Flow above a third of the speed of sound compresses too much for an incompressible pressure drop.
+_INCOMPRESSIBLE_SPEED = 100.0
+_ENTRY_LOSS = 0.5  # sharp-edged, flush (handbook value, from memory)
+_EXIT_LOSS = 1.0  # the velocity head is lost
+
+
+@dataclass(frozen=True, slots=True)
+class Segment:
+    """A stretch of vent line of one bore.
+
+    Attributes:
+        bore: inner diameter, m.
+        length: length along the line, m.
+    """
+
+    bore: float
+    length: float
+
+
+@equation(
+    "p_1",
+    "p_1 = p_0 T_1 / T_0",
+    unit="Pa",
+    source="Ideal gas at constant volume",
+    closing_pressure="p_0 [Pa]",
+    closing_temperature="T_0 [K]",
+    temperature="T_1 [K]",
+)
+def sealed_air_pressure(
+    closing_pressure: float, closing_temperature: float, temperature: float
+) -> float:
+    """Absolute pressure ``p_1`` of air closed in at ``p_0``, ``T_0`` and brought to ``T_1``, in Pa.
+
+    Pressures in Pa absolute, temperatures in K. Valid for dry air at constant volume: oil vapour
+    is nothing at gearbox temperatures. Source: ideal gas law.
+
+    Raises:
+        OutOfRange: ``closing_temperature`` is not above absolute zero.
+    """
+    if closing_temperature <= 0.0:
+        raise OutOfRange(f"closing_temperature {closing_temperature:g} K is not above zero")
+    return closing_pressure * temperature / closing_temperature
+
+
+@equation(
+    "p_1",
+    "p_1 = p_0 (T_1 / T_0) (V - V_oil) / (V - V_oil (1 + ε))",
+    unit="Pa",
+    source="Ideal gas over a liquid that grows in a rigid case",
+    closing_pressure="p_0 [Pa]",
+    closing_temperature="T_0 [K]",
+    temperature="T_1 [K]",
+    case_volume="V [m³]",
+    oil_volume="V_oil [m³]",
+    oil_growth="ε [1]",
+)
+def sealed_case_pressure(
+    closing_pressure: float,
+    closing_temperature: float,
+    temperature: float,
+    case_volume: float,
+    oil_volume: float,
+    oil_growth: float,
+) -> float:
+    """Absolute pressure ``p_1`` in a case without a vent, its air squeezed by the oil, in Pa.
+
+    ``case_volume`` is the free volume for oil and air, ``oil_volume`` the oil in it when closed
+    (m3), ``oil_growth`` the thermal growth of the oil as a fraction. Valid for a rigid case.
+    Source: ideal gas law.
+
+    Raises:
+        OutOfRange: ``closing_temperature`` is not above absolute zero, or ``oil_volume`` fills the
+            case when hot.
+    """
+    air_left = case_volume - oil_volume * (1.0 + oil_growth)
+    if air_left <= 0.0:
+        raise OutOfRange(f"oil_volume {oil_volume:g} m³ fills the case when hot: no air is left")
+    squeeze = (case_volume - oil_volume) / air_left
+    return sealed_air_pressure(closing_pressure, closing_temperature, temperature) * squeeze
+
+
+@equation(
+    "Δp",
+    "Δp = p - p_a",
+    unit="Pa",
+    source="Definition of gauge pressure",
+    absolute_pressure="p [Pa]",
+    ambient_pressure="p_a [Pa]",
+)
+def gauge_pressure(absolute_pressure: float, ambient_pressure: float) -> float:
+    """Pressure ``Δp`` over the local ambient, in Pa; both pressures in Pa absolute.
+
+    Valid for any value. Source: definition.
+    """
+    return absolute_pressure - ambient_pressure
+
+
+@equation(
+    "Q_climb",
+    "Q_climb = V_air ρ g w / p",
+    unit="m³/s",
+    source="Ideal gas of constant temperature in hydrostatic air, dp/dt = -ρ g w",
+    air_volume="V_air [m³]",
+    air_density="ρ [kg/m³]",
+    ambient_pressure="p [Pa]",
+    climb_rate="w [m/s]",
+)
+def climb_breathing_flow(
+    air_volume: float, air_density: float, ambient_pressure: float, climb_rate: float
+) -> float:
+    """Volume flow ``Q_climb`` out of a vented case in a climb, at ambient pressure, in m3/s.
+
+    ``air_volume`` in m3, ``air_density`` (kg/m3) and ``ambient_pressure`` (Pa) of the air outside,
+    ``climb_rate`` in m/s; negative, inwards, in a descent. Valid while the case keeps its
+    temperature. Source: ideal gas law and hydrostatics.
+    """
+    return air_volume * air_density * STANDARD_GRAVITY * climb_rate / ambient_pressure
+
+
+@equation(
+    "Q_warm",
+    "Q_warm = (V_air / T + V_oil β) dT/dt",
+    unit="m³/s",
+    source="Ideal gas at constant pressure over a growing liquid",
+    air_volume="V_air [m³]",
+    temperature="T [K]",
+    oil_volume="V_oil [m³]",
+    oil_expansion="β [1/K]",
+    heating_rate="dT/dt [K/s]",
+)
+def warm_up_breathing_flow(
+    air_volume: float,
+    temperature: float,
+    oil_volume: float,
+    oil_expansion: float,
+    heating_rate: float,
+) -> float:
+    """Volume flow ``Q_warm`` out of a vented case that warms up, in m3/s.
+
+    Volumes in m3, ``temperature`` of oil and air in K, ``oil_expansion`` per K, ``heating_rate``
+    in K/s; negative, inwards, while it cools. Valid while oil and air warm together. Source:
+    ideal gas law.
+    """
+    return (air_volume / temperature + oil_volume * oil_expansion) * heating_rate
+
+
+@equation(
+    "Q_s",
+    "Q_s = (r_s - 1) Q",
+    unit="m³/s",
+    source="Balance of a scavenge pump that outruns the pressure pump",
+    oil_flow="Q [m³/s]",
+    scavenge_ratio="r_s [1]",
+)
+def scavenged_air_flow(oil_flow: float, scavenge_ratio: float) -> float:
+    """Air ``Q_s`` that scavenging returns with the oil, at line conditions, in m3/s.
+
+    ``oil_flow`` of the pressure pump in m3/s, ``scavenge_ratio`` of the pump capacities; none
+    where the scavenge pump is the smaller. Source: volume balance.
+    """
+    return max(scavenge_ratio - 1.0, 0.0) * oil_flow
+
+
+@equation(
+    "t_r",
+    "t_r = V_oil / Q",
+    unit="s",
+    source="Definition; limits in The Tribology Handbook C20",
+    working_volume="V_oil [m³]",
+    oil_flow="Q [m³/s]",
+)
+def residence_time(working_volume: float, oil_flow: float) -> float:
+    """Mean time ``t_r`` that oil rests in its reservoir to give up air, in s.
+
+    ``working_volume`` of oil in m3, ``oil_flow`` through it in m3/s. Valid where the flow does not
+    short-circuit. Source: The Tribology Handbook C20.
+
+    Raises:
+        OutOfRange: ``oil_flow`` is not positive.
+    """
+    if oil_flow <= 0.0:
+        raise OutOfRange(f"oil_flow {oil_flow:g} m³/s does not circulate")
+    return working_volume / oil_flow
+
+
+@equation(
+    "f",
+    "f = 64/Re for Re < 2300, else 0.3164/Re^0.25",
+    unit="1",
+    source="Hagen-Poiseuille and Blasius, smooth round bore (from memory)",
+    reynolds_number="Re [1]",
+)
+def friction_factor(reynolds_number: float) -> float:
+    """Darcy friction factor ``f`` of a smooth round bore.
+
+    Valid for Re from above 0 to 1e5. Source: Hagen-Poiseuille below Re 2300, Blasius above.
+
+    Raises:
+        OutOfRange: ``reynolds_number`` is not positive or above 1e5.
+    """
+    if not 0.0 < reynolds_number <= _BLASIUS_REYNOLDS:
+        raise OutOfRange(f"reynolds_number {reynolds_number:g} is outside 0 to 1e5")
+    if reynolds_number < _LAMINAR_REYNOLDS:
+        return 64.0 / reynolds_number
+    return 0.3164 / math.pow(reynolds_number, 0.25)
+
+
+@equation(
+    "Δp",
+    "Δp = (ρ v²/2)(f L/d + ζ), v = 4Q/(π d²), Re = ρ v d/μ",
+    unit="Pa",
+    source="Darcy-Weisbach, incompressible",
+    flow="Q [m³/s]",
+    bore="d [m]",
+    length="L [m]",
+    loss_coefficient="ζ [1]",
+    gas_density="ρ [kg/m³]",
+    gas_viscosity="μ [Pa·s]",
+)
+def bore_pressure_drop(
+    flow: float,
+    bore: float,
+    length: float,
+    loss_coefficient: float,
+    gas_density: float,
+    gas_viscosity: float,
+) -> float:
+    """Pressure drop ``Δp`` of gas through one bore, in Pa.
+
+    ``flow`` in m3/s, ``bore`` and ``length`` in m, ``loss_coefficient`` of the single losses
+    referred to this bore, ``gas_density`` in kg/m3, ``gas_viscosity`` in Pa s. Valid for a smooth
+    round bore, up to 100 m/s (little compression) and Re 1e5. Source: Darcy-Weisbach.
+
+    Raises:
+        OutOfRange: ``bore`` is not positive, ``flow`` is negative, or runs faster than 100 m/s or
+            Re 1e5.
+    """
+    if bore <= 0.0:
+        raise OutOfRange(f"bore {bore:g} m is not open")
+    if flow < 0.0:
+        raise OutOfRange(f"flow {flow:g} m³/s runs inwards")
+    if flow == 0.0:
+        return 0.0
+    speed = flow / (math.pi * bore**2 / 4.0)
+    if speed > _INCOMPRESSIBLE_SPEED:
+        raise OutOfRange(f"flow {flow:g} m³/s needs {speed:.0f} m/s in a bore of {bore:g} m")
+    friction = friction_factor(gas_density * speed * bore / gas_viscosity)
+    return gas_density * speed**2 / 2.0 * (friction * length / bore + loss_coefficient)
+
+
+@equation(
+    "Δp",
+    "Δp = Σ (ρ v²/2)(f L/d + ζ), entry 0.5, exit 1, steps between bores after Borda-Carnot",
+    unit="Pa",
+    source="Darcy-Weisbach with handbook entry, exit and step losses (from memory)",
+    flow="Q [m³/s]",
+    segments="d, L [m]",
+    gas_density="ρ [kg/m³]",
+    gas_viscosity="μ [Pa·s]",
+)
+def line_pressure_drop(
+    flow: float, segments: tuple[Segment, ...], gas_density: float, gas_viscosity: float
+) -> float:
+    """Pressure drop ``Δp`` of a vent line of segments in series, case to outlet, in Pa.
+
+    ``flow`` of all gas that leaves (breathing, scavenged air, blow-by) in m3/s, ``gas_density`` in
+    kg/m3, ``gas_viscosity`` in Pa s. Valid as ``bore_pressure_drop``. Source: Darcy-Weisbach;
+    entry 0.5, exit 1, steps after Borda-Carnot.
+
+    Raises:
+        OutOfRange: as ``bore_pressure_drop``, or ``segments`` is empty.
+    """
+    if not segments:
+        raise OutOfRange("segments: the line has none")
+    drop = 0.0
+    for segment, loss in zip(segments, _series_losses(segments), strict=True):
+        drop += bore_pressure_drop(
+            flow, segment.bore, segment.length, loss, gas_density, gas_viscosity
+        )
+    return drop
+
+
+def _series_losses(segments: tuple[Segment, ...]) -> list[float]:
+    """Entry, step and exit losses, each added to the narrower bore it belongs to."""
+    losses = [0.0] * len(segments)
+    losses[0] += _ENTRY_LOSS
+    losses[-1] += _EXIT_LOSS
+    for index, (before, after) in enumerate(pairwise(segments)):
+        if after.bore > before.bore:
+            losses[index] += (1.0 - (before.bore / after.bore) ** 2) ** 2
+        elif before.bore > after.bore:
+            losses[index + 1] += _ENTRY_LOSS * (1.0 - (after.bore / before.bore) ** 2)
+    return losses
+
+
+@equation(
+    "p_b",
+    "p_b = ρ g h",
+    unit="Pa",
+    source="Hydrostatics",
+    height="h [m]",
+    oil_density="ρ [kg/m³]",
+)
+def blocking_pressure(height: float, oil_density: float) -> float:
+    """Pressure ``p_b`` that a low loop full of oil holds back before it spits, in Pa.
+
+    ``height`` of the rise behind the low point in m, ``oil_density`` in kg/m3. Valid for a line
+    at rest. Source: hydrostatics.
+    """
+    return oil_density * STANDARD_GRAVITY * height
+
+
+@equation(
+    "h",
+    "h = Δp / (ρ g)",
+    unit="m",
+    source="Hydrostatics",
+    pressure_difference="Δp [Pa]",
+    oil_density="ρ [kg/m³]",
+)
+def oil_lift(pressure_difference: float, oil_density: float) -> float:
+    """Height ``h`` to which a pressure difference in Pa lifts oil in a line with a wet mouth, in m.
+
+    ``oil_density`` in kg/m3. Valid for a line at rest. Source: hydrostatics.
+    """
+    return pressure_difference / (oil_density * STANDARD_GRAVITY)
+
+
+@equation(
+    "e_req",
+    "e_req = ε + a",
+    unit="1",
+    source="Thermal growth and entrained air side by side; SAE 460209 gives 6 to 20 % air",
+    oil_growth="ε [1]",
+    entrained_air="a [1]",
+)
+def expansion_space_required(oil_growth: float, entrained_air: float) -> float:
+    """Expansion space ``e_req`` that oil needs over its cold fill, as a fraction of the fill.
+
+    ``oil_growth`` from the fill to the hottest temperature and ``entrained_air``, both as
+    fractions of the fill. Valid for small fractions, whose product is left out. Source: volume
+    balance; SAE 460209 for the air that gear trains entrain.
+    """
+    return oil_growth + entrained_air
+
+
+@equation(
+    "e",
+    "e = (V - V_oil) / V_oil",
+    unit="1",
+    source="Definition",
+    capacity="V [m³]",
+    fill="V_oil [m³]",
+)
+def expansion_space(capacity: float, fill: float) -> float:
+    """Expansion space ``e`` over the cold fill, as a fraction of the fill; volumes in m3.
+
+    Valid for any fill; negative where it exceeds the capacity. Source: definition.
+
+    Raises:
+        OutOfRange: ``fill`` is not positive.
+    """
+    if fill <= 0.0:
+        raise OutOfRange(f"fill {fill:g} m³ is no oil")
+    return (capacity - fill) / fill
+
+
+@equation(
+    "V_e",
+    "V_e = max(0.1 V, 0.5 US gal)",
+    unit="m³",
+    source="14 CFR 27.1013(c), 29.1013(b)(1): oil tanks of reciprocating engines",
+    tank_capacity="V [m³]",
+)
+def expansion_space_floor(tank_capacity: float) -> float:
+    """Least expansion space ``V_e`` of an oil tank of that capacity, both in m3.
+
+    A rule for the oil tanks of reciprocating engines; for a gearbox sump a measure of good
+    practice. Source: 14 CFR 27.1013(c), 29.1013(b)(1).
+    """
+    return max(0.1 * tank_capacity, 0.5 * US_GALLON)

@@ -1,0 +1,1 @@
+"""The small engine: rulebook, rule by part to finding, deviations, summary."""

@@ -1,0 +1,253 @@
+"""From rulebook files to rules: the shipped families, and a house rulebook on top of them."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cache
+from pathlib import Path as FilePath
+from typing import Any
+
+from checker.known import Path
+from checker.measures.registry import measures
+from checker.review.rule import LEVELS, LIMIT_KINDS, Condition, Level, Limit, Rule, Source
+from checker.shipped import shipped
+from checker.spec.document import Document, read_document
+from checker.spec.parts import HARDNESS, stated_unit
+from checker.spec.problem import Problem, SpecUnreadable
+from checker.spec.quantity import QuantityError, parse_quantity
+from checker.spec.units import DIMENSIONS
+
+FORMAT = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A limit that a house rulebook changed.
+
+    Attributes:
+        rule: id of the rule.
+        level: the level changed.
+        before: limit of the shipped rulebook, ``None`` where there was none.
+        after: limit in force.
+        looser: whether it lets more through than before.
+        reason: why, required where it is looser.
+        house: name of the house rulebook.
+    """
+
+    rule: str
+    level: Level
+    before: Limit | None
+    after: Limit
+    looser: bool
+    reason: str
+    house: str
+
+
+@dataclass(frozen=True, slots=True)
+class Rulebook:
+    """Rules in the order of their families, and what a house rulebook changed."""
+
+    rules: tuple[Rule, ...]
+    changes: tuple[Change, ...] = ()
+    house: str = ""
+
+    def rule(self, rule_id: str) -> Rule | None:
+        """The rule of that id."""
+        return next((rule for rule in self.rules if rule.id == rule_id), None)
+
+
+@cache
+def shipped_rulebook() -> Rulebook:
+    """The rulebook that comes with the program."""
+    rules: list[Rule] = []
+    for file in sorted(shipped("rules").glob("*.yaml")):
+        document = read_document(file.read_bytes(), file.name)
+        rules += rules_of(document, str(document.data["family"]))
+    return Rulebook(tuple(rules))
+
+
+def with_house_rules(book: Rulebook, file: FilePath) -> Rulebook:
+    """A rulebook with a house rulebook on top.
+
+    Raises:
+        SpecUnreadable: the house rulebook is not well formed, names an unknown rule or measure,
+            repeats an id, or loosens a limit without a reason.
+        OSError: the file cannot be read.
+    """
+    from checker.review.rulebook_schema import schema_problems  # jsonschema is slow to import
+
+    document = read_document(file.read_bytes(), str(file))
+    problems = schema_problems(document)
+    if problems:
+        raise SpecUnreadable(document.name, tuple(problems))
+    name = str(document.data["name"])
+    added = [replace(rule, house=name) for rule in rules_of(document, name)]
+    known = {rule.id for rule in book.rules}
+    repeated = [
+        document.problem(
+            ("rules", index, "id"), "this rule id is taken", repr(rule.id), "an id of its own"
+        )
+        for index, rule in enumerate(added)
+        if rule.id in known or rule.id in {earlier.id for earlier in added[:index]}
+    ]
+    if repeated:
+        raise SpecUnreadable(document.name, tuple(repeated))
+    rules = {rule.id: rule for rule in book.rules}
+    changes: list[Change] = []
+    for index, entry in enumerate(document.data.get("limits", [])):
+        changes += _changed(rules, document, index, entry, name)
+    return Rulebook((*rules.values(), *added), tuple(changes), name)
+
+
+def _changed(
+    rules: dict[str, Rule], document: Document, index: int, entry: dict[str, Any], house: str
+) -> list[Change]:
+    place = ("limits", index)
+    rule = rules.get(entry["rule"])
+    if rule is None:
+        problem = document.problem(
+            (*place, "rule"), "no such rule", repr(entry["rule"]), "the id of a shipped rule"
+        )
+        raise SpecUnreadable(document.name, (problem,))
+    reason = str(entry.get("reason", ""))
+    limits = dict(rule.limits)
+    changes = []
+    for level, written in _limits(document, (*place, "limits"), entry["limits"], rule).items():
+        before = rule.limits.get(level)
+        looser = before is not None and not _tighter(written, before)
+        if looser and not reason:
+            problem = document.problem(
+                (*place, "limits", level),
+                "this loosens a limit and gives no reason",
+                written.text,
+                f"a limit no looser than {before.text if before else ''}, or a reason",
+            )
+            raise SpecUnreadable(document.name, (problem,))
+        limits[level] = written
+        changes.append(Change(rule.id, level, before, written, looser, reason, house))
+    rules[rule.id] = replace(
+        rule, limits={level: limits[level] for level in LEVELS if level in limits}
+    )
+    return changes
+
+
+def _tighter(new: Limit, old: Limit) -> bool:
+    """Whether everything that keeps the new limit keeps the old one as well."""
+    if new.kind != old.kind:
+        return False
+    if new.kind == "at_least":
+        return new.values[0] >= old.values[0]  # type: ignore[operator]
+    if new.kind == "at_most":
+        return new.values[0] <= old.values[0]  # type: ignore[operator]
+    if new.kind == "between":
+        return new.values[0] >= old.values[0] and new.values[1] <= old.values[1]  # type: ignore[operator]
+    if new.kind == "none_of":
+        return set(new.values) >= set(old.values)
+    return set(new.values) <= set(old.values)
+
+
+def rules_of(document: Document, family: str) -> list[Rule]:
+    """The rules of one rulebook file.
+
+    Raises:
+        SpecUnreadable: a measure is unknown, or a limit is not in the measure's unit.
+    """
+    return [
+        _rule(document, ("rules", index), entry, family)
+        for index, entry in enumerate(document.data.get("rules", []))
+    ]
+
+
+def _rule(document: Document, place: Path, entry: dict[str, Any], family: str) -> Rule:
+    looks_at = entry["looks_at"]
+    rule = Rule(
+        id=entry["id"],
+        family=family,
+        title=entry["title"],
+        looks_at=looks_at,
+        when=tuple(
+            Condition(
+                each["measure"],
+                _limit(
+                    document,
+                    (*place, "when", index),
+                    {key: each[key] for key in each if key != "measure"},
+                    _unit(document, (*place, "when", index, "measure"), looks_at, each["measure"]),
+                ),
+            )
+            for index, each in enumerate(entry.get("when", []))
+        ),
+        measure=entry["measure"],
+        limits={},
+        why=entry["why"].strip(),
+        remedy=entry["remedy"].strip(),
+        sources=tuple(
+            Source(each["kind"], each["cite"], str(each.get("clause", "")))
+            for each in entry["sources"]
+        ),
+        no_deviation=entry.get("no_deviation", False),
+        needs_mitigation=entry.get("needs_mitigation", False),
+        wrong_when=entry["wrong_when"].strip(),
+    )
+    limits = _limits(document, (*place, "limits"), entry["limits"], rule)
+    return replace(rule, limits=limits)
+
+
+def _limits(
+    document: Document, place: Path, written: dict[str, Any], rule: Rule
+) -> dict[Level, Limit]:
+    unit = _unit(document, (*place[:-1], "measure"), rule.looks_at, rule.measure)
+    return {
+        level: _limit(document, (*place, level), written[level], unit)
+        for level in LEVELS
+        if level in written
+    }
+
+
+def _limit(document: Document, place: Path, written: dict[str, Any], unit: str) -> Limit:
+    (kind, value), *others = written.items()
+    if others or kind not in LIMIT_KINDS:
+        problem = document.problem(
+            place, "not a limit", ", ".join(written), "one of " + ", ".join(LIMIT_KINDS)
+        )
+        raise SpecUnreadable(document.name, (problem,))
+    several = value if isinstance(value, list) else [value]
+    values = []
+    limit_unit = unit
+    for each in several:
+        if unit not in ("", "1") and isinstance(each, str):
+            try:
+                quantity = parse_quantity(each, _DIMENSION_OF[unit])
+            except QuantityError as error:
+                problem = document.problem(place, error.message, error.found, error.expected)
+                raise SpecUnreadable(document.name, (problem,)) from None
+            limit_unit = DIMENSIONS[quantity.dimension].si
+            values.append(quantity.value)
+        elif unit not in ("", "1"):
+            problem = document.problem(
+                place, "a limit without unit", repr(each), f"a quantity, the measure is in {unit}"
+            )
+            raise SpecUnreadable(document.name, (problem,))
+        else:
+            values.append(each)
+    text = f"{kind.replace('_', ' ')} {' and '.join(str(each) for each in several)}"
+    return Limit(kind, tuple(values), limit_unit, text)  # type: ignore[arg-type]
+
+
+_DIMENSION_OF: dict[str, str] = {}
+for _name, _dimension in DIMENSIONS.items():
+    _DIMENSION_OF.setdefault(_dimension.si, _name)
+_DIMENSION_OF[HARDNESS] = "hardness"
+
+
+def _unit(document: Document, place: Path, looks_at: str, name: str) -> str:
+    """Unit of a measure, or of a stated field of the part the rule looks at."""
+    measure = measures().get((looks_at, name))
+    if measure is not None:
+        return measure.unit
+    unit = stated_unit(looks_at, name)
+    if unit is None:
+        problem = document.problem(
+            place, "no such measure", repr(name), f"a measure or a stated field of a {looks_at}"
+        )
+        raise SpecUnreadable(document.name, (problem,))
+    return unit

@@ -1,0 +1,151 @@
+"""Damper and one-way clutch."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from checker.spec.fields import (
+    Angle,
+    Choice,
+    Coefficient,
+    Count,
+    Flag,
+    Hardness,
+    Inertia,
+    KinematicViscosity,
+    Length,
+    Power,
+    Pressure,
+    Size,
+    Stiffness,
+    Temperature,
+    Text,
+    Torque,
+    Turning,
+    stated,
+)
+from checker.spec.part import Part
+
+Between = Annotated[list[Annotated[str, Field(min_length=1)]], Field(min_length=2, max_length=2)]
+Elastomer = Annotated[
+    str | None,
+    Choice(("NBR", "HNBR", "ACM", "FKM", "VMQ", "EPDM", "natural rubber", "polyurethane", "none")),
+]
+
+
+class Damper(Part):
+    """Torsionally soft coupling or damper between two shafts."""
+
+    kind: Annotated[str | None, Choice(("elastomer", "steel spring", "viscous"))] = stated(
+        "What gives it its softness and damping."
+    )
+    between: Between = Field(
+        description="The two shafts it joins, the one nearer the engine first."
+    )
+    dynamic_stiffness: Stiffness = stated("Dynamic torsional stiffness, at its stated temperature.")
+    stiffness_temperature: Temperature = stated("Temperature of that stiffness.")
+    relative_damping: Coefficient = stated(
+        "Relative damping psi: loss per cycle over elastic energy."
+    )
+    rated_torque: Torque = stated("Torque it carries for long.")
+    vibratory_torque_rating: Torque = stated("Alternating torque amplitude it carries for long.")
+    peak_torque_rating: Torque = stated("Peak torque it bears.")
+    heat_rating: Power = stated("Heat it can give off for long.")
+    elastomer: Elastomer = stated("Elastomer, or none.")
+    highest_temperature: Temperature = stated("Highest temperature of the elastomer in operation.")
+    running_temperature_limit: Temperature = stated("Temperature limit by its maker.")
+    in_oil: Flag = stated("Whether the elastomer is wetted by oil.")
+    moves_oil: Flag = stated("Whether a scroll or helix on it pumps oil.")
+    inertia_engine_side: Inertia = stated("Inertia of its engine side.")
+    inertia_propeller_side: Inertia = stated("Inertia of its propeller side.")
+    torque_limiter: Torque = stated("Torque at which it slips or its stops meet.")
+
+
+class LockedFailure(Part):
+    """What the drive does when the clutch no longer frees."""
+
+    shutdown: Text = stated("What happens when the engine stops with the propeller locked to it.")
+    restart: Text = stated("What happens at a restart with the clutch locked.")
+    taxi: Text = stated("What happens at idle and taxi with the clutch locked.")
+    starter_bears_it: Flag = stated("Whether starter and ring gear bear the propeller's inertia.")
+    mounts_bear_it: Flag = stated("Whether engine and drive mounts bear the torque reversals.")
+    detected_by: Text = stated("How the crew finds it before flight.")
+    evidence: Text = stated("Analysis or test that these statements rest on.")
+
+
+class SlipFailure(Part):
+    """What the drive does when the clutch no longer grips."""
+
+    effect: Text = stated("Effect on thrust and on the engine.")
+    mitigation: Text = stated("What limits the consequence: a lock-up, a second path, glide range.")
+    detected_by: Text = stated("How the crew notices the beginning of slip.")
+    engine_overspeed_limited: Flag = stated(
+        "Whether something holds the engine below its speed limit when the load goes."
+    )
+    evidence: Text = stated("Analysis or test that these statements rest on.")
+
+
+class FailureEvidence(Part):
+    """Both ways in which a one-way clutch can fail. Both are always reviewed."""
+
+    locked: LockedFailure | None = stated("Fails locked.")
+    slip: SlipFailure | None = stated("Fails slipping.")
+
+
+class OilApproval(Part):
+    """Written approval of one oil by the maker of the clutch."""
+
+    oil: Text = stated("The oil approved, as named in lubrication.oil.name.")
+    by: Text = stated("Who approves it.")
+    document: Text = stated("The document, with its date.")
+
+
+class Clutch(Part):
+    """One-way clutch between two shafts."""
+
+    kind: Annotated[str | None, Choice(("roller", "sprag"))] = stated("Kind of elements.")
+    between: Between = Field(description="The two shafts it joins, the driving one first.")
+    outer: Text = stated("Which of the two shafts carries the outer race.")
+    rated_torque: Torque = stated("Rated torque of the clutch by catalogue or calculation.")
+    rating_is: Annotated[str | None, Choice(("nominal", "peak"))] = stated(
+        "Whether the rated torque is a nominal or a peak figure."
+    )
+    service_factor: Coefficient = stated("Service factor that its maker asks for.")
+    elements: Annotated[int | None, Count(3, 200)] = stated("Number of rollers or sprags.")
+    rows: Annotated[int | None, Count(1, 4)] = stated("Clutches side by side.")
+    element_radius: Size = stated("Radius of a roller, or of the sprag's cam where it touches.")
+    element_length: Size = stated("Loaded length of an element.")
+    inner_race_radius: Size = stated("Radius of the inner race.")
+    outer_race_radius: Size = stated("Inside radius of the outer race.")
+    outer_race_outside: Size = stated("Outside radius of the outer race.")
+    gripping_angle: Angle = stated(
+        "Angle between strut and radius at the inner race (sprag), or half the wedge angle "
+        "(roller)."
+    )
+    friction_coefficient: Coefficient = stated("Friction coefficient in this oil.")
+    friction_evidence: Text = stated("Where that coefficient comes from.")
+    lift_off: Annotated[str | None, Choice(("contact", "lift-off", "centrifugally engaged"))] = (
+        stated(
+            "Whether the elements always touch, lift off when overrunning, or need speed to engage."
+        )
+    )
+    lift_off_speed: Turning = stated("Overrunning speed above which the sprags lift off.")
+    engagement_speed: Turning = stated("Speed below which centrifugal elements do not engage.")
+    overrun_speed_limit: Turning = stated("Highest overrunning speed by its maker.")
+    race_hardness: Hardness = stated("Hardness of the races.")
+    race_case_depth: Length = stated("Effective case depth of the races.")
+    race_roughness: Length = stated("Roughness Rz of the races.")
+    contact_pressure_limit: Pressure = stated("Hertz pressure limit, if the maker states another.")
+    own_bearings: Flag = stated(
+        "Whether bearings beside the clutch keep the races concentric and carry all loads but "
+        "torque."
+    )
+    runout: Length = stated("Radial runout between the races.")
+    approved_oils: list[OilApproval] | None = stated(
+        "Oils that the clutch maker approves in writing."
+    )
+    lowest_oil_temperature: Temperature = stated("Lowest oil temperature its maker allows.")
+    highest_start_viscosity: KinematicViscosity = stated(
+        "Highest oil viscosity at which the clutch engages at once, by its maker."
+    )
+    failure_evidence: FailureEvidence | None = stated("Review of both ways to fail.")

@@ -1,0 +1,333 @@
+"""A spec file as plain data, with the place of every field name and value."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Final, NamedTuple, NoReturn
+
+import yaml
+
+from checker.known import Path
+from checker.spec.problem import Place, Problem, SpecUnreadable, quoted
+from checker.spec.scalar import ScalarError, resolve
+from checker.spec.source import text_of
+from checker.spec.syntax import syntax_problem
+
+MOST_NODES: Final = 50_000
+MOST_ALIASES: Final = 100
+DEEPEST: Final = 40
+MOST_PROBLEMS: Final = 100
+
+# libyaml where PyYAML has it: ten times as fast.
+_LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+_Collection = dict[str, Any] | list[Any]
+_AWAITED: Any = object()  # stands for the key of a mapping whose next node is a key
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """A spec file that is sound YAML.
+
+    Attributes:
+        name: name of the file, for messages.
+        data: mappings, lists, texts, numbers and truths.
+        places: the place of every value. What an alias repeats has its places at its anchor only.
+        key_places: the place of every field name, by the path of its value.
+    """
+
+    name: str
+    data: Any
+    places: Mapping[Path, Place]
+    key_places: Mapping[Path, Place]
+
+    def place(self, path: Path) -> Place:
+        """The place of a value, or of the nearest value around it that the file holds."""
+        while path not in self.places:
+            path = path[:-1]
+        return self.places[path]
+
+    def key_place(self, path: Path) -> Place:
+        """The place of the name of a field, or of its value where it has no name."""
+        return self.key_places.get(path) or self.place(path)
+
+    def problem(
+        self,
+        path: Path,
+        message: str,
+        found: str,
+        expected: str,
+        hint: str = "",
+        *,
+        at_key: bool = False,
+    ) -> Problem:
+        """A problem at a value of this document, or at the name of its field."""
+        line, column = self.key_place(path) if at_key else self.place(path)
+        return Problem(path, line, column, found, expected, message, hint)
+
+
+def read_document(source: bytes, name: str) -> Document:
+    """Read the bytes of a spec file.
+
+    Args:
+        source: bytes of the file.
+        name: name of the file, for messages.
+
+    Raises:
+        SpecUnreadable: with every problem found, in the order of the file.
+    """
+    text = text_of(source, name)
+    composer = _Composer(name)
+    try:
+        for event in yaml.parse(text, Loader=_LOADER):
+            composer.feed(event)
+    except yaml.YAMLError as error:
+        composer.problems.append(syntax_problem(error, text))
+        composer.stop()
+    return composer.document()
+
+
+class _Anchored(NamedTuple):
+    """What an alias repeats: the value, the number of nodes in it and how deep they nest."""
+
+    value: Any
+    nodes: int
+    height: int
+
+
+class _Level:
+    """A mapping or a list that is still open.
+
+    Attributes:
+        data: what it holds so far.
+        path: its place in the document.
+        key: of a mapping, the key whose value comes next, or ``_AWAITED``.
+        anchor: its anchor, if it has one.
+        before: the number of nodes before it.
+        height: how deep its content nests.
+        is_key: true where it stands in the place of a field name.
+    """
+
+    __slots__ = ("anchor", "before", "data", "height", "is_key", "key", "path")
+
+    def __init__(
+        self, data: _Collection, path: Path, anchor: str | None, before: int, is_key: bool
+    ) -> None:
+        self.data = data
+        self.path = path
+        self.key: Any = _AWAITED
+        self.anchor = anchor
+        self.before = before
+        self.height = 0
+        self.is_key = is_key
+
+
+class _Composer:
+    """Builds a document from the events of the parser, without recursion and within bounds."""
+
+    def __init__(self, name: str) -> None:
+        self.name = name
+        self.problems: list[Problem] = []
+        self._values: dict[Path, Place] = {}
+        self._keys: dict[Path, Place] = {}
+        self._levels: list[_Level] = []
+        self._anchors: dict[str, _Anchored | None] = {}
+        self._root: Any = _AWAITED
+        self._nodes = 0
+        self._aliases = 0
+
+    def feed(self, event: yaml.Event) -> None:
+        """Take the next event."""
+        if isinstance(event, yaml.ScalarEvent):
+            self._count(event)
+            if self._key_is_next():
+                self._name_field(event)
+            else:
+                self._scalar(event)
+        elif isinstance(event, yaml.MappingStartEvent):
+            self._open(event, {})
+        elif isinstance(event, yaml.SequenceStartEvent):
+            self._open(event, [])
+        elif isinstance(event, yaml.CollectionEndEvent):
+            self._close()
+        elif isinstance(event, yaml.AliasEvent):
+            self._count(event)
+            self._alias(event)
+        elif isinstance(event, yaml.DocumentStartEvent) and self._root is not _AWAITED:
+            self._fatal(event, "a second document begins", "'---'", "one document per file")
+
+    def document(self) -> Document:
+        """The finished document.
+
+        Raises:
+            SpecUnreadable: there were problems.
+        """
+        if self._root is _AWAITED:
+            self.problems.append(Problem((), 1, 1, "nothing", "a spec", "the file holds no fields"))
+        if self.problems:
+            self.stop()
+        return Document(self.name, self._root, self._values, self._keys)
+
+    def stop(self) -> NoReturn:
+        """Report what was found so far.
+
+        Raises:
+            SpecUnreadable: always.
+        """
+        in_order = sorted(self.problems, key=lambda each: (each.line, each.column))
+        raise SpecUnreadable(self.name, tuple(in_order))
+
+    def _fatal(self, event: yaml.Event, message: str, found: str, expected: str) -> NoReturn:
+        self._report(event, (), message, found, expected)
+        self.stop()
+
+    def _report(
+        self, event: yaml.Event, path: Path, message: str, found: str, expected: str, hint: str = ""
+    ) -> None:
+        place = _place(event)
+        self.problems.append(Problem(path, *place, found, expected, message, hint))
+        if len(self.problems) == MOST_PROBLEMS:
+            self.problems.append(
+                Problem((), *place, "", "", f"reading stops after {MOST_PROBLEMS} problems")
+            )
+            self.stop()
+
+    def _count(self, event: yaml.Event, nodes: int = 1) -> None:
+        self._nodes += nodes
+        if self._nodes > MOST_NODES:
+            self._fatal(
+                event,
+                "the spec is too large",
+                "more values",
+                f"at most {MOST_NODES} names and values",
+            )
+
+    def _key_is_next(self) -> bool:
+        level = self._levels[-1] if self._levels else None
+        return level is not None and level.key is _AWAITED and isinstance(level.data, dict)
+
+    def _next_path(self) -> Path:
+        if not self._levels:
+            return ()
+        level = self._levels[-1]
+        return (*level.path, len(level.data) if isinstance(level.data, list) else level.key)
+
+    def _add(self, path: Path, value: object, place: Place, height: int = 0) -> None:
+        """Put a value where it belongs."""
+        self._values.setdefault(path, place)
+        if not self._levels:
+            self._root = value
+            return
+        level = self._levels[-1]
+        level.height = max(level.height, height + 1)
+        if isinstance(level.data, list):
+            level.data.append(value)
+        else:
+            level.data[level.key] = value
+            level.key = _AWAITED
+
+    def _scalar(self, event: yaml.ScalarEvent) -> None:
+        path = self._next_path()
+        value: str | int | float | bool = event.value
+        if event.tag is not None:
+            self._refuse_tag(event, event.tag, path)
+        elif event.implicit[0]:
+            try:
+                value = resolve(event.value)
+            except ScalarError as error:
+                found = quoted(event.value) if event.value else "nothing"
+                self._report(event, path, error.message, found, error.expected)
+        if event.anchor is not None:
+            self._anchors[event.anchor] = _Anchored(value, 1, 0)
+        self._add(path, value, _place(event))
+
+    def _name_field(self, event: yaml.ScalarEvent) -> None:
+        """Take the name of a field; whatever is wrong with it, its value is read under it."""
+        level = self._levels[-1]
+        path = (*level.path, event.value)
+        first = self._keys.setdefault(path, _place(event))
+        found = quoted(event.value) if event.value else "nothing"
+        if event.tag is not None:
+            self._refuse_tag(event, event.tag, path)
+        elif fault := _fault_of_name(event):
+            self._report(event, path, fault, found, "a text; in quotes, if it must be this one")
+        elif event.value in level.data:
+            at = f"line {first.line}, column {first.column}"
+            self._report(
+                event, path, "the field is given twice", f"{found} again", f"only the one at {at}"
+            )
+        if event.anchor is not None:
+            self._anchors[event.anchor] = _Anchored(event.value, 1, 0)
+        level.key = event.value
+
+    def _open(self, event: yaml.CollectionStartEvent, data: _Collection) -> None:
+        before = self._nodes
+        self._count(event)
+        if len(self._levels) == DEEPEST:
+            self._fatal(event, "the spec nests too deep", "one more", f"at most {DEEPEST} levels")
+        is_key = self._key_is_next()
+        if is_key:
+            self._refuse_key(event, "a list or a mapping")
+        path = self._next_path()
+        if event.tag is not None:
+            self._refuse_tag(event, event.tag, path)
+        if event.anchor is not None:
+            self._anchors[event.anchor] = None
+        self._values.setdefault(path, _place(event))
+        self._levels.append(_Level(data, path, event.anchor, before, is_key))
+
+    def _close(self) -> None:
+        level = self._levels.pop()
+        if level.anchor is not None:
+            nodes = self._nodes - level.before
+            self._anchors[level.anchor] = _Anchored(level.data, nodes, level.height)
+        if not level.is_key:
+            self._add(level.path, level.data, self._values[level.path], level.height)
+
+    def _alias(self, event: yaml.AliasEvent) -> None:
+        anchor = event.anchor or ""
+        name = f"*{anchor}"
+        self._aliases += 1
+        if self._aliases > MOST_ALIASES:
+            self._fatal(event, "too many aliases", quoted(name), f"at most {MOST_ALIASES}")
+        if self._key_is_next():
+            self._refuse_key(event, quoted(name))
+            return
+        path = self._next_path()
+        anchored = self._anchors.get(anchor)
+        if anchored is None:
+            inside = anchor in self._anchors
+            message = "the alias repeats what it stands in" if inside else "the alias has no anchor"
+            expected = "the value itself" if inside else f"an anchor &{anchor} before it"
+            self._report(event, path, message, quoted(name), expected)
+            anchored = _Anchored(None, 1, 0)
+        self._count(event, anchored.nodes)
+        if len(self._levels) + anchored.height > DEEPEST:
+            self._fatal(event, "the spec nests too deep", quoted(name), f"at most {DEEPEST} levels")
+        self._add(path, anchored.value, _place(event), anchored.height)
+
+    def _refuse_key(self, event: yaml.Event, found: str) -> None:
+        level = self._levels[-1]
+        level.key = "?"
+        self._report(event, level.path, "a field name is not a text", found, "a text")
+
+    def _refuse_tag(self, event: yaml.Event, tag: str, path: Path) -> None:
+        self._report(event, path, "a tag is not allowed", quoted(tag), "the value alone")
+
+
+def _place(event: yaml.Event) -> Place:
+    mark: Any = event.start_mark  # both parsers set it
+    return Place(mark.line + 1, mark.column + 1)
+
+
+def _fault_of_name(event: yaml.ScalarEvent) -> str:
+    """What keeps a scalar from being the name of a field; empty if nothing does."""
+    if not event.value:
+        return "a field has no name"
+    if not event.implicit[0]:
+        return ""
+    if event.value == "<<":
+        return "merging mappings is not allowed"
+    try:
+        is_text = isinstance(resolve(event.value), str)
+    except ScalarError as error:
+        return error.message
+    return "" if is_text else "a field name is not a text"

@@ -1,0 +1,250 @@
+"""Shafts, gears, meshes, bearings and joints."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from checker.spec.fields import (
+    Angle,
+    Choice,
+    Coefficient,
+    Count,
+    Force,
+    Hardness,
+    Inertia,
+    Length,
+    Mass,
+    Of,
+    Pressure,
+    Section,
+    Size,
+    Stiffness,
+    Teeth,
+    Text,
+    Torque,
+    Turning,
+    Whole,
+    stated,
+)
+from checker.spec.part import Part
+from checker.spec.quantity import Quantity
+
+Name = Annotated[str, Field(min_length=1)]
+Toward = Annotated[str | None, Choice(("none", "both", "towards propeller", "towards engine"))]
+
+
+class Centre(Part):
+    """Where a shaft axis stands in the plane across the drive, seen towards the propeller."""
+
+    right: Length = stated("To the right of the first shaft's axis.")
+    up: Length = stated("Above the first shaft's axis.")
+
+
+class ShaftSection(Part):
+    """A cylindrical stretch of a shaft."""
+
+    from_: Length = Field(
+        default=None,
+        alias="from",
+        description="Start, as a distance from the engine face towards the propeller.",
+    )
+    to: Length = stated("End, as a distance from the engine face towards the propeller.")
+    outside: Size = stated("Outside diameter.")
+    inside: Length = stated("Bore; '0 mm' if solid.")
+    notch: Annotated[
+        str | None, Choice(("none", "shoulder", "groove", "keyway", "spline", "press fit", "hole"))
+    ] = stated("Stress raiser at the end of the section.")
+    notch_radius: Length = stated("Fillet or notch root radius there.")
+
+
+class Shaft(Part):
+    """A member that turns as one. A gear that turns on a shaft is a member of its own."""
+
+    centre: Centre | None = stated("Place of its axis across the drive.")
+    material: Text = stated("Steel and heat treatment.")
+    tensile_strength: Pressure = stated("Tensile strength.")
+    yield_strength: Pressure = stated("Yield strength.")
+    surface_hardness: Hardness = stated("Surface hardness.")
+    sections: list[ShaftSection] | None = stated("Stretches from engine to propeller side.")
+    inertia: Inertia = stated("Inertia about its axis, without the gears named apart.")
+    torsional_stiffness: Stiffness = stated("Torsional stiffness between its ends.")
+    turns_freely_on: Text = stated("Name of the shaft it can turn on, if it is mounted on one.")
+
+
+class Helix(Part):
+    """Helix of a gear."""
+
+    angle: Angle = stated("Helix angle at the reference cylinder.")
+    hand: Annotated[str | None, Choice(("right", "left"))] = stated("Hand of the helix.")
+
+
+class BasicRack(Part):
+    """Tool profile that generates the teeth (ISO 53), in modules."""
+
+    addendum: Coefficient = stated("Addendum factor haP*, such as 1.")
+    dedendum: Coefficient = stated("Dedendum factor hfP*, such as 1.25.")
+    root_radius: Coefficient = stated("Root fillet radius factor rhofP*, such as 0.38.")
+
+
+class Accuracy(Part):
+    """Accuracy class of the teeth."""
+
+    standard: Annotated[str | None, Choice(("ISO 1328-1", "AGMA 2000", "AGMA 2015"))] = stated(
+        "Standard of the grade."
+    )
+    grade: Annotated[int | None, Count(0, 15)] = stated("Grade in that standard.")
+
+
+class GearMaterial(Part):
+    """Material and heat treatment of a gear."""
+
+    treatment: Annotated[
+        str | None,
+        Choice(("case-carburised", "nitrided", "induction-hardened", "through-hardened")),
+    ] = stated("Heat treatment.")
+    quality: Annotated[str | None, Choice(("ML", "MQ", "ME"))] = stated(
+        "Material quality of ISO 6336-5."
+    )
+    steel: Text = stated("Steel designation.")
+    surface_hardness: Hardness = stated("Hardness of the flanks.")
+    core_hardness: Hardness = stated("Hardness of the core.")
+    case_depth: Length = stated("Effective case depth of the finished flank.")
+
+
+class Gear(Part):
+    """A toothed wheel. All gears are external, with a common normal module per mesh."""
+
+    shaft: Name = Field(description="Name of the shaft it turns with.")
+    teeth: Teeth = stated("Number of teeth.")
+    module: Annotated[Quantity | None, Of("module", above=0.0)] = stated(
+        "Normal module; a diametral pitch may be written as '8 DP'."
+    )
+    pressure_angle: Angle = stated("Normal pressure angle.")
+    helix: Annotated[Helix | str | None, Section(Helix)] = stated(
+        "Helix angle and hand, or none for a spur gear."
+    )
+    face_width: Size = stated("Face width.")
+    station: Length = stated("Middle of the face, from the engine face towards the propeller.")
+    profile_shift: Coefficient = stated("Profile shift coefficient x, in modules.")
+    tip_diameter: Size = stated("Tip diameter, with tolerance; after tip shortening.")
+    root_diameter: Size = stated("Root diameter.")
+    tip_chamfer: Length = stated("Radial height of the tip chamfer; '0 mm' if there is none.")
+    basic_rack: BasicRack | None = stated("Tool profile.")
+    thickness_allowance: Length = stated(
+        "How much thinner the teeth are than their profile shift alone gives, in the normal "
+        "section at the reference circle; positive, '0 mm' for none."
+    )
+    accuracy: Accuracy | None = stated("Accuracy grade of the teeth.")
+    flank_roughness: Length = stated("Roughness Ra of the flanks.")
+    finished_flanks: Annotated[str | None, Choice(("one", "both"))] = stated(
+        "Whether one flank of each tooth or both are finished to that accuracy."
+    )
+    material: GearMaterial | None = stated("Material and heat treatment.")
+    inertia: Inertia = stated("Inertia about its axis.")
+    mass: Mass = stated("Mass.")
+    peak_torque_rating: Torque = stated(
+        "Peak torque at this gear that its teeth may carry, with its evidence in the records."
+    )
+
+
+class Mesh(Part):
+    """Two gears in contact; the driver is nearer the engine in the power path."""
+
+    driver: Name = Field(description="Name of the driving gear.")
+    driven: Name = Field(description="Name of the driven gear.")
+    centre_distance: Size = stated("Working centre distance, with its tolerance.")
+    backlash: Length = stated(
+        "Circular backlash measured at the working pitch circle, cold, with its tolerance."
+    )
+    ratio_set: Annotated[str | None, Choice(("fixed", "swappable"))] = stated(
+        "Whether these gears are exchanged for other ratios (see ratio_sets)."
+    )
+    stiffness: Stiffness = stated("Torsional mesh stiffness referred to the driver.")
+
+
+class Bearing(Part):
+    """A rolling bearing on a shaft."""
+
+    shaft: Name = Field(description="Name of the shaft it supports.")
+    kind: Annotated[
+        str | None,
+        Choice(
+            (
+                "deep groove ball",
+                "angular contact ball",
+                "four-point contact ball",
+                "self-aligning ball",
+                "cylindrical roller N",
+                "cylindrical roller NU",
+                "cylindrical roller NJ",
+                "cylindrical roller NUP",
+                "needle roller",
+                "tapered roller",
+                "spherical roller",
+                "thrust ball",
+                "double-direction thrust ball",
+                "thrust roller",
+                "plain",
+            )
+        ),
+    ] = stated("Type of bearing.")
+    size: Text = stated("Size designation, for the reader.")
+    station: Length = stated("Middle of the bearing, from the engine face towards the propeller.")
+    bore: Size = stated("Bore.")
+    outside: Size = stated("Outside diameter.")
+    width: Size = stated("Width.")
+    locates: Toward = stated(
+        "Which axial shaft movement it stops as built in, by shoulders and retainers on both "
+        "rings: towards propeller, towards engine, both or none (floating)."
+    )
+    matched_set: Text = stated("Name shared by the bearings of one matched set.")
+    set_arrangement: Annotated[str | None, Choice(("back-to-back", "face-to-face", "tandem"))] = (
+        stated("How the set is mounted.")
+    )
+    dynamic_rating: Force = stated("Basic dynamic radial (or axial) load rating C.")
+    static_rating: Force = stated("Basic static load rating C0.")
+    axial_rating: Force = stated("Axial load it may carry for long, by its maker.")
+    contact_angle: Angle = stated("Contact angle.")
+    f0: Coefficient = stated("Factor f0 of ISO 76 for deep groove ball bearings.")
+    lubrication: Annotated[str | None, Choice(("grease", "oil splash", "oil bath", "oil jet"))] = (
+        stated("How oil reaches it.")
+    )
+    speed_limit: Turning = stated("Speed limit by its maker for that lubrication.")
+
+
+class Joint(Part):
+    """A joint that carries the torque: flange, spline, key, taper or press fit."""
+
+    kind: Annotated[
+        str | None, Choice(("bolted flange", "spline", "key", "taper", "press fit"))
+    ] = stated("Kind of joint.")
+    on: Name = Field(description="Name of the shaft it sits on.")
+    to: Text = stated("Name of the shaft it connects rigidly to, or propeller, or engine.")
+    bolts: Whole = stated("Number of bolts.")
+    bolt_diameter: Size = stated("Nominal diameter of the bolts.")
+    bolt_pitch: Size = stated("Thread pitch.")
+    bolt_class: Text = stated("Strength class, such as 8.8, 10.9 or SAE 8.")
+    preload: Force = stated("Preload of one bolt as assembled.")
+    friction_radius: Size = stated("Radius at which the friction acts.")
+    friction_coefficient: Coefficient = stated("Friction coefficient of the faces.")
+    torque_capacity: Torque = stated("Torque the joint carries, by other evidence.")
+    locking: Text = stated("How bolts or nut are kept from turning.")
+
+
+class GearOverride(Part):
+    """What differs in a gear of another ratio set."""
+
+    teeth: Teeth = stated("Number of teeth.")
+    profile_shift: Coefficient = stated("Profile shift coefficient x.")
+    tip_diameter: Size = stated("Tip diameter.")
+    root_diameter: Size = stated("Root diameter.")
+    face_width: Size = stated("Face width.")
+
+
+class RatioSet(Part):
+    """Gears of one exchangeable ratio; everything not named stays as in gears."""
+
+    ratio: Coefficient = stated("Engine speed over propeller speed with this set.")
+    gears: dict[str, GearOverride] = Field(
+        default_factory=dict, description="Gears that differ, by name."
+    )

@@ -1,0 +1,63 @@
+"""The whole spec of a drive."""
+
+from typing import Annotated, Any
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from checker.spec.coupling import Clutch, Damper
+from checker.spec.fields import Count, Section, stated
+from checker.spec.gearing import Bearing, Gear, Joint, Mesh, RatioSet, Shaft
+from checker.spec.oil_side import Housing, Lubrication, Seal, Vent
+from checker.spec.papers import Deviation, Monitoring, Records
+from checker.spec.power import Drive, Engine, OperationPoint, Propeller
+
+FORMAT = 1
+
+
+class Spec(BaseModel):
+    """A propeller speed-reduction drive as its designer states it."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
+
+    thrustline: Annotated[int, Count(FORMAT, FORMAT)] = Field(
+        description="Version of the spec format: 1."
+    )
+    drive: Drive = Field(description="What the drive is and what it is for.")
+    engine: Engine = Field(description="The engine.")
+    operation: list[OperationPoint] = Field(
+        default_factory=list, description="Points of operation, with their share of the time."
+    )
+    shafts: dict[str, Shaft] = Field(min_length=1, description="Rotating members, by name.")
+    gears: dict[str, Gear] = Field(min_length=1, description="Gears, by name.")
+    meshes: dict[str, Mesh] = Field(min_length=1, description="Meshes, by name.")
+    ratio_sets: dict[str, RatioSet] = Field(
+        default_factory=dict, description="Exchangeable ratios; each set is reviewed."
+    )
+    bearings: dict[str, Bearing] = Field(default_factory=dict, description="Bearings, by name.")
+    joints: dict[str, Joint] = Field(
+        default_factory=dict, description="Joints that carry the torque, by name."
+    )
+    damper: Annotated[Damper | str | None, Section(Damper)] = stated(
+        "Torsional damper or soft coupling, or none."
+    )
+    clutch: Annotated[Clutch | str | None, Section(Clutch)] = stated("One-way clutch, or none.")
+    lubrication: Lubrication | None = stated("How the drive is oiled.")
+    vent: Annotated[Vent | str | None, Section(Vent)] = stated("How the case breathes, or none.")
+    seals: dict[str, Seal] = Field(default_factory=dict, description="Shaft seals, by name.")
+    housing: Housing | None = stated("The gear case.")
+    propeller: Propeller = Field(description="The propeller.")
+    monitoring: Monitoring | None = stated("What is watched.")
+    deviations: list[Deviation] = Field(
+        default_factory=list, description="Findings accepted by a named person."
+    )
+    records: Records | None = stated("Papers that go with the drive.")
+
+
+def schema() -> dict[str, Any]:
+    """JSON Schema (draft 2020-12) of a spec, for editors and other programs."""
+    produced = Spec.model_json_schema(by_alias=True)
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "Thrustline spec",
+        **{key: value for key, value in produced.items() if key != "title"},
+    }

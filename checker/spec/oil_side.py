@@ -1,0 +1,198 @@
+"""Oil, vent, seals and housing."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from checker.spec.fields import (
+    Area,
+    Choice,
+    Coefficient,
+    Count,
+    Density,
+    Duration,
+    Flag,
+    Flow,
+    Hardness,
+    KinematicViscosity,
+    Length,
+    Power,
+    Pressure,
+    Section,
+    Size,
+    Speed,
+    Temperature,
+    Text,
+    Volume,
+    stated,
+)
+from checker.spec.coupling import Elastomer
+from checker.spec.part import Part
+
+
+class Oil(Part):
+    """The oil of the drive: a generic family, with anything better known stated."""
+
+    name: Text = stated(
+        "Generic oil family, as in the table of oil families; what is stated here goes before it."
+    )
+    viscosity_40: KinematicViscosity = stated("Kinematic viscosity at 40 degC.")
+    viscosity_100: KinematicViscosity = stated("Kinematic viscosity at 100 degC.")
+    density_15: Density = stated("Density at 15 degC.")
+    additives: Annotated[str | None, Choice(("none", "anti-wear", "EP"))] = stated(
+        "Additive class: none, anti-wear, or extreme pressure (sulphur-phosphorus)."
+    )
+    gl5: Flag = stated("Whether the oil is API GL-5.")
+    friction_modified: Flag = stated("Whether the oil holds friction modifiers.")
+    solid_lubricant: Annotated[
+        str | None, Choice(("none", "molybdenum disulphide", "graphite"))
+    ] = stated("Solid lubricant in the oil or added to it.")
+    base: Annotated[str | None, Choice(("mineral", "PAO", "PAG", "ester"))] = stated("Base stock.")
+    cold_limit: Temperature = stated(
+        "Lowest temperature at which the oil still flows to the pump or the parts."
+    )
+    scuffing_load_stage: Annotated[int | None, Count(1, 14)] = stated(
+        "Scuffing load stage of the gear test ISO 14635-1."
+    )
+
+
+class Supply(Part):
+    """One way by which oil reaches a part."""
+
+    from_: Text = Field(
+        default=None, alias="from", description="Where the oil comes from: pump, sump, a gear."
+    )
+    to: Text = stated("Name of the mesh, bearing, clutch or damper that it reaches, or reservoir.")
+    kind: Annotated[
+        str | None,
+        Choice(("pressure", "jet", "splash", "dip", "drip", "scroll", "channel", "drain")),
+    ] = stated("How it gets there.")
+    flow: Flow = stated("Flow.")
+    jet_diameter: Size = stated("Diameter of the jet.")
+
+
+class Reservoir(Part):
+    """A tank apart from the gear case."""
+
+    volume: Volume = stated("Volume up to the vent.")
+    remote: Flag = stated("Whether it stands apart from the drive.")
+    oil_volume: Volume = stated("Oil in it.")
+
+
+class Lubrication(Part):
+    """How the drive is oiled."""
+
+    oil: Oil | None = stated("The oil.")
+    shared_with_engine: Flag = stated("Whether drive and engine use one oil supply.")
+    system: Annotated[
+        str | None, Choice(("splash", "pump and jets", "pump and splash", "drip"))
+    ] = stated("How the meshes are oiled.")
+    volume: Volume = stated("Oil in the drive and its reservoir when filled.")
+    capacity: Volume = stated(
+        "Volume of case and reservoir that the oil can rise into, with the oil itself, gears and "
+        "shafts taken off."
+    )
+    highest_level: Length = stated(
+        "Highest oil level above the case bottom, in the worst attitude of flight or ground."
+    )
+    reservoir: Annotated[Reservoir | str | None, Section(Reservoir)] = stated(
+        "Reservoir apart from the case, or none."
+    )
+    baffled: Flag = stated("Whether a baffle keeps the gears from churning the settled oil.")
+    settling_volume: Volume = stated("Oil that stands quiet, out of reach of the gears.")
+    pump_flow: Flow = stated("Flow of the pump.")
+    circulating_flow: Flow = stated("Flow that leaves the meshes for the reservoir.")
+    paths: list[Supply] | None = stated("How oil reaches each part and comes back.")
+    cold_start_temperature: Temperature = stated("Lowest oil temperature at which it is started.")
+    fill_temperature: Temperature = stated("Temperature at which the oil is filled and measured.")
+    filter: Annotated[str | None, Choice(("none", "with bypass", "without bypass"))] = stated(
+        "Oil filter of the drive."
+    )
+    magnetic_plug: Flag = stated("Whether a magnet catches wear.")
+    change_interval: Duration = stated("Oil change interval.")
+    yellow_metals: Flag = stated("Whether bronze or brass parts are wetted.")
+
+
+class VentStretch(Part):
+    """A stretch of the vent line, from the case outwards."""
+
+    name: Text = stated("What it is.")
+    bore: Size = stated("Inside diameter.")
+    length: Size = stated("Length.")
+    rise: Length = stated("Height of its end above its start; negative where it falls.")
+    loss_coefficient: Coefficient = stated("Loss coefficient of its bends, screens and valves.")
+
+
+class CatchBottle(Part):
+    """Bottle at the end of the vent line."""
+
+    volume: Volume = stated("Volume.")
+    vented: Flag = stated("Whether it is open to the outside air.")
+
+
+class Vent(Part):
+    """The way by which the air in the case breathes."""
+
+    inlet_height: Length = stated("Height of the vent's mouth in the case above the case bottom.")
+    behind_baffle: Flag = stated("Whether a baffle stands between the mouth and the gears.")
+    in_thrown_oil: Flag = stated("Whether oil thrown by gears or bearings can hit the mouth.")
+    path: list[VentStretch] | None = stated("The line, stretch by stretch, from the case outwards.")
+    to: Annotated[str | None, Choice(("outside", "catch bottle", "crankcase", "closed"))] = stated(
+        "Where it ends."
+    )
+    outlet_protected_from_ice: Flag = stated(
+        "Whether the outlet cannot freeze or has a second opening in warm air."
+    )
+    outlet_clear: Flag = stated(
+        "Whether mist from the outlet keeps clear of exhaust, intake, windscreen and brakes."
+    )
+    catch_bottle: Annotated[CatchBottle | str | None, Section(CatchBottle)] = stated(
+        "Catch bottle, or none."
+    )
+
+
+class Seal(Part):
+    """A radial shaft seal."""
+
+    shaft: Annotated[str, Field(min_length=1)] = Field(description="Shaft it runs on.")
+    diameter: Size = stated("Diameter of the surface the lip runs on.")
+    kind: Annotated[
+        str | None, Choice(("plain lip", "pressure lip", "double lip", "labyrinth", "back-to-back"))
+    ] = stated("Type.")
+    material: Elastomer = stated("Lip material, or none.")
+    lip_faces: Annotated[str | None, Choice(("inside", "outside", "both"))] = stated(
+        "Which side the sealing lip faces: the inside of the case, the outside, or both."
+    )
+    other_side: Annotated[str | None, Choice(("outside air", "engine crankcase"))] = stated(
+        "What is on the other side of the seal."
+    )
+    pressure_limit: Pressure = stated("Pressure difference it bears at its speed, by its maker.")
+    shaft_hardness: Hardness = stated("Hardness of the running surface.")
+    shaft_roughness: Length = stated("Roughness Ra of the running surface.")
+    runout: Length = stated("Runout of the running surface.")
+
+
+class Housing(Part):
+    """The gear case."""
+
+    material: Annotated[str | None, Choice(("aluminium", "magnesium", "steel", "cast iron"))] = (
+        stated("Material.")
+    )
+    alloy: Text = stated("Alloy and temper.")
+    bottom: Length = stated("Height of the case bottom over the first shaft's axis (negative).")
+    surface: Area = stated("Outside surface without fins.")
+    fin_surface: Area = stated("Surface of the fins.")
+    wall_thickness: Size = stated("Wall thickness.")
+    finish: Annotated[str | None, Choice(("bare", "oxidised", "painted"))] = stated(
+        "Outside finish."
+    )
+    cooling_air: Annotated[
+        str | None, Choice(("slipstream", "cowled with ducted air", "cowled, still air"))
+    ] = stated("Air around the case.")
+    cooling_air_speed: Speed = stated("Speed of that air in cruise.")
+    cooler: Annotated[str | None, Choice(("none", "oil to air", "oil to water"))] = stated(
+        "Oil cooler."
+    )
+    cooler_rating: Power = stated("Heat the cooler carries at its stated point.")
+    cold_soak_temperature: Temperature = stated("Lowest temperature of the standing drive.")
+    highest_temperature: Temperature = stated("Highest temperature of the case in operation.")

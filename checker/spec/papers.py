@@ -1,0 +1,66 @@
+"""Monitoring, records and accepted deviations."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from checker.spec.fields import Choice, Date, Flag, Text, stated
+from checker.spec.part import Part
+
+Written = Annotated[str, Field(min_length=1, max_length=2000)]
+
+
+class Monitoring(Part):
+    """What the crew can see, and what can be checked on the ground."""
+
+    oil_temperature: Flag = stated("Oil temperature of the drive is shown to the crew.")
+    oil_pressure_warning: Flag = stated("Low oil pressure warns the crew.")
+    chip_detector: Flag = stated("A chip detector sits in the drive's oil.")
+    chip_detector_checked: Flag = stated("Its circuit can be checked by the crew.")
+    level_check: Annotated[
+        str | None, Choice(("none", "dipstick", "sight glass", "overflow plug"))
+    ] = stated("How the oil quantity is checked on the ground.")
+
+
+class Review(Part):
+    """A review of this design by a person."""
+
+    by: Text = stated("Name.")
+    role: Text = stated("Role.")
+    date: Date = stated("Date.")
+
+
+class SingleFailure(Part):
+    """A single failure that stops the propeller, as the designer lists it."""
+
+    part: Written = Field(description="Path of the part, such as meshes.first or clutch.")
+    effect: Text = stated("Effect on thrust and engine.")
+    detected_by: Text = stated("How it shows before or when it happens.")
+
+
+class Records(Part):
+    """Papers that go with the drive."""
+
+    drawn_by: Text = stated("Who designed it.")
+    reviews: list[Review] | None = stated("Reviews made.")
+    preflight_checks: list[Text] | None = stated("Checks before each flight.")
+    clutch_hand_check: Flag = stated(
+        "Preflight list has the hand check of the clutch: grips one way, free the other."
+    )
+    single_failures: list[SingleFailure] | None = stated("Single failures that stop the propeller.")
+    material_certificates: Flag = stated("Material certificates of gears and shafts are on file.")
+    heat_treatment_reports: Flag = stated("Heat treatment and hardness reports are on file.")
+    gear_inspection_sheets: Flag = stated("Gear inspection sheets are on file.")
+    crack_test_reports: Flag = stated("Crack test reports are on file.")
+
+
+class Deviation(Part):
+    """A finding accepted by a named person, for one rule and one part."""
+
+    rule: Written = Field(description="Id of the rule.")
+    part: Written = Field(description="Path of the part, such as meshes.first.")
+    reason: Written = Field(description="Why it is accepted.")
+    by: Written = Field(description="Who accepts it.")
+    date: Date = Field(description="When it was accepted.")
+    expires: Date = Field(description="Last day on which it stands.")
+    mitigation: Text = stated("What limits the consequence.")

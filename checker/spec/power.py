@@ -1,0 +1,219 @@
+"""What goes in and what comes out: drive, engine, operation points, propeller."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from checker.spec.fields import (
+    Choice,
+    Coefficient,
+    Count,
+    Duration,
+    Flag,
+    Flow,
+    Force,
+    Inertia,
+    Length,
+    Mass,
+    Of,
+    Power,
+    Pressure,
+    Ratio,
+    Section,
+    Share,
+    Size,
+    Speed,
+    Temperature,
+    Text,
+    Torque,
+    Turning,
+    Whole,
+    stated,
+)
+from checker.spec.part import Part
+from checker.spec.quantity import Quantity
+
+Sense = Annotated[str | None, Choice(("clockwise", "anticlockwise"))]
+
+
+class Drive(Part):
+    """What the drive is and what it is for."""
+
+    name: Annotated[str, Field(min_length=1, max_length=200)] = Field(
+        description="Name of the drive."
+    )
+    revision: Text = stated("Revision of the design that this spec describes.")
+    purpose: Text = stated("Aircraft and use the drive is meant for.")
+    arrangement: Annotated[str | None, Choice(("single", "idler", "compound"))] = stated(
+        "Kind of gear train: single (one mesh), idler (a gear between two others) or compound "
+        "(two or more steps through lay shafts). Compared with the train as computed."
+    )
+    ratio: Ratio = stated(
+        "Engine speed over propeller speed as designed; compared with the tooth counts."
+    )
+    installation: Annotated[str | None, Choice(("tractor", "pusher"))] = stated(
+        "Tractor: propeller thrust pulls the propeller shaft away from the engine. "
+        "Pusher: it pushes the shaft towards the engine."
+    )
+    target_life: Duration = stated("Service life wanted between overhauls.")
+    build_temperature: Temperature = stated(
+        "Temperature at which dimensions and backlash are stated."
+    )
+
+
+class Rating(Part):
+    """A power at a speed."""
+
+    power: Power = stated("Power at the crankshaft.")
+    speed: Turning = stated("Crankshaft speed.")
+
+
+class Harmonic(Part):
+    """One harmonic of the engine torque at full load."""
+
+    order: Coefficient = stated("Order per crankshaft revolution, such as 0.5, 1 or 1.5.")
+    amplitude: Torque = stated("Amplitude of this harmonic of the crankshaft torque.")
+    phase: Annotated[Quantity | None, Of("angle")] = stated("Phase of this harmonic.")
+
+
+class Crankcase(Part):
+    """Pressure in the engine crankcase, to which a drive may be vented."""
+
+    pressure: Pressure = stated(
+        "Gauge pressure in the crankcase in operation; suction is negative. No default."
+    )
+    pressure_evidence: Text = stated("How that pressure is known: measurement, maker's figure.")
+    scavenged: Flag = stated("Whether a dry-sump pump draws oil and air out of the crankcase.")
+
+
+class InternalReduction(Part):
+    """A reduction inside the engine, ahead of this drive."""
+
+    ratio: Ratio = stated("Crankshaft speed over speed of the engine's output.")
+    reverses: Flag = stated("Whether the output turns against the crankshaft.")
+
+
+class EngineOil(Part):
+    """Oil in the engine itself."""
+
+    name: Text = stated("Generic oil family in the engine, as in the table of oil families.")
+
+
+class Engine(Part):
+    """The engine that drives the gearbox."""
+
+    description: Text = stated("What the engine is, in a few words.")
+    drives: Annotated[str, Field(min_length=1)] = Field(
+        description="Name of the shaft that the crankshaft (or the engine's own reduction) turns."
+    )
+    cylinders: Annotated[int | None, Count(1, 12)] = stated("Number of cylinders.")
+    layout: Annotated[str | None, Choice(("in-line", "V", "boxer"))] = stated(
+        "Arrangement of the cylinders."
+    )
+    cycle: Annotated[str | None, Choice(("four-stroke", "two-stroke"))] = stated("Working cycle.")
+    firing_intervals: list[Annotated[Quantity | None, Of("angle", at_least=0.0)]] | None = stated(
+        "Crank angles from one firing to the next over one working cycle, in firing order; "
+        "they add up to 720 deg (four-stroke) or 360 deg (two-stroke)."
+    )
+    rotation: Sense = stated(
+        "Sense of the crankshaft, seen from the engine looking towards the propeller."
+    )
+    idle_speed: Turning = stated("Idle speed of the crankshaft.")
+    maximum_continuous: Rating | None = stated("Maximum continuous power and its speed.")
+    take_off: Rating | None = stated("Take-off power and its speed.")
+    inertia: Inertia = stated("Inertia of crankshaft and flywheel about the crank axis.")
+    bore: Size = stated("Cylinder bore.")
+    stroke: Size = stated("Piston stroke.")
+    rod_length: Size = stated("Length of the connecting rod between centres.")
+    reciprocating_mass: Mass = stated("Reciprocating mass of one cylinder.")
+    compression_ratio: Ratio = stated("Geometric compression ratio.")
+    torque_harmonics: list[Harmonic] | None = stated("Harmonics of the engine torque.")
+    output_damped: Flag = stated(
+        "Whether the engine itself damps its output torque ahead of the drive (by a damper or "
+        "clutch pack of its own)."
+    )
+    internal_reduction: Annotated[InternalReduction | str | None, Section(InternalReduction)] = (
+        stated("Reduction inside the engine ahead of this drive, or none.")
+    )
+    crankcase: Crankcase | None = stated("Crankcase pressure and scavenging.")
+    oil: EngineOil | None = stated("Oil of the engine.")
+    starter_torque_limit: Torque = stated(
+        "Torque at the crankshaft that starter and engine bear when the propeller is locked to "
+        "the crank."
+    )
+
+
+class OperationPoint(Part):
+    """A steady state in which the drive runs for a share of its life."""
+
+    name: Annotated[str, Field(min_length=1, max_length=80)] = Field(
+        description="Name of the point; each name once."
+    )
+    kind: Annotated[
+        str | None,
+        Choice(
+            (
+                "ground idle",
+                "taxi",
+                "warm-up",
+                "take-off",
+                "climb",
+                "cruise",
+                "descent",
+                "approach",
+            )
+        ),
+    ] = stated("Phase of flight.")
+    engine_speed: Turning = stated("Crankshaft speed.")
+    power: Power = stated("Power at the crankshaft.")
+    driving: Annotated[str | None, Choice(("engine", "propeller"))] = stated(
+        "Who drives: the engine, or the windmilling propeller (overrun). Left out: the engine, "
+        "as the power says."
+    )
+    share: Share = stated("Share of the total running time.")
+    airspeed: Speed = stated("True airspeed.")
+    thrust: Force = stated("Propeller thrust; negative for braking or windmilling.")
+    altitude: Length = stated("Altitude, geometric, above sea level.")
+    propeller_speed: Turning = stated(
+        "Propeller speed where the clutch overruns; elsewhere it follows from the engine speed."
+    )
+    vertical_speed: Speed = stated("Climb (positive) or descent (negative) speed.")
+    air_temperature: Temperature = stated("Temperature of the outside air.")
+    oil_temperature: Temperature = stated(
+        "Bulk temperature of the drive's oil: measured, or expected by the designer."
+    )
+    case_air_flow: Flow = stated(
+        "Air that the vent must pass besides expansion and climb: scavenge surplus or blow-by."
+    )
+
+
+class Propeller(Part):
+    """The propeller on the output shaft."""
+
+    shaft: Annotated[str, Field(min_length=1)] = Field(
+        description="Name of the shaft that carries the propeller."
+    )
+    blades: Annotated[int | None, Count(2, 8)] = stated("Number of blades.")
+    diameter: Size = stated("Diameter.")
+    mass: Mass = stated("Mass with hub and spinner.")
+    inertia: Inertia = stated("Polar moment of inertia about the propeller axis.")
+    inertia_evidence: Text = stated("How the inertia is known: swing test, maker, estimate.")
+    inertia_limit: Inertia = stated("Largest propeller inertia that engine or drive allow.")
+    pitch: Annotated[
+        str | None, Choice(("fixed", "ground adjustable", "in-flight adjustable", "constant speed"))
+    ] = stated("How the pitch is set.")
+    material: Annotated[str | None, Choice(("wood", "composite", "metal"))] = stated(
+        "Material of the blades."
+    )
+    rotation: Sense = stated(
+        "Sense of rotation, seen from the engine looking towards the propeller."
+    )
+    overhang: Length = stated("Distance of the blade plane beyond the outermost bearing.")
+    ground_clearance: Length = stated("Clearance to ground or water in the worst attitude.")
+    vibration_evidence: Text = stated(
+        "Vibration stress evidence for this propeller on this engine and drive."
+    )
+    first_blade_frequency: Annotated[Quantity | None, Of("frequency", above=0.0)] = stated(
+        "Frequency of the first flexible blade mode in the plane of rotation."
+    )
+    hub_bolts: Whole = stated("Number of bolts through the hub.")

@@ -1,0 +1,100 @@
+"""What the meshes and the propeller put on the shafts."""
+
+from collections.abc import Iterator
+
+from checker.known import Known, Unknown, Value, compute
+from checker.mechanics import tooth, tooth_forces
+from checker.spec.subject import Subject, Subjects
+from checker.train.graph import Train
+from checker.train.motion import Motion
+from checker.train.pair import Pair, Wheel
+
+_DRIVEN, _DRIVING = 1, -1
+
+
+class Loads:
+    """Tooth forces of each mesh and thrust of each shaft; bearing reactions will follow here."""
+
+    def __init__(
+        self, subjects: Subjects, train: Train, motion: Motion, pairs: dict[str, Pair]
+    ) -> None:
+        self._subjects = subjects
+        self._train = train
+        self._motion = motion
+        self._pairs = pairs
+
+    def tangential(self, mesh: Subject, point: Subject) -> Value:
+        """F_tw, tangential force at the working circle [N]."""
+        pair = self._pairs[mesh.name]
+        torque = self._motion.torque(self._shaft(pair.driver), point)
+        return compute(tooth_forces.tangential_force, torque, pair.working_diameter(pair.driver))
+
+    def radial(self, mesh: Subject, point: Subject) -> Value:
+        """F_r, force that parts the shafts [N]."""
+        pair = self._pairs[mesh.name]
+        return compute(
+            tooth_forces.radial_force, self.tangential(mesh, point), pair.working_pressure_angle()
+        )
+
+    def axial(self, mesh: Subject, wheel: Wheel, point: Subject) -> Value:
+        """F_x on one of the two gears [N], positive towards the propeller."""
+        pair = self._pairs[mesh.name]
+        shaft = self._shaft(wheel)
+        torque = self._motion.torque(self._shaft(pair.driver), point)
+        if isinstance(torque, Unknown):
+            return torque
+        role = _DRIVEN if wheel is pair.driven else _DRIVING
+        if torque.number < 0.0:
+            role = -role
+        working_helix = compute(
+            tooth.helix_angle_at_diameter,
+            wheel.helix_angle,
+            wheel.reference_diameter,
+            pair.working_diameter(wheel),
+        )
+        return compute(
+            tooth_forces.axial_force,
+            self.tangential(mesh, point),
+            working_helix,
+            wheel.hand,
+            self._motion.sense(shaft),
+            Known(role, "1", "role", origin=_ROLES[role]),
+        )
+
+    def gear_thrusts(self, shaft: str, point: Subject) -> Iterator[tuple[Wheel, Value]]:
+        """The axial force of every gear mesh on a shaft [N], with the gear."""
+        for pair in self._pairs.values():
+            for wheel in (pair.driver, pair.driven):
+                if self._shaft(wheel) == shaft:
+                    yield wheel, self.axial(pair.subject, wheel, point)
+
+    def propeller_thrust(self, shaft: str, point: Subject) -> Value | None:
+        """Propeller thrust on its shaft [N], positive towards the propeller; ``None`` elsewhere."""
+        if shaft != self._train.last:
+            return None
+        return compute(
+            tooth_forces.thrust_on_shaft,
+            point.given("thrust", "F_p"),
+            self._subjects.the("drive").given("installation"),
+        )
+
+    def net_thrust(self, shaft: str, point: Subject) -> Value:
+        """Net axial force on a shaft [N], positive towards the propeller."""
+        parts = [thrust for _, thrust in self.gear_thrusts(shaft, point)]
+        propeller = self.propeller_thrust(shaft, point)
+        if propeller is not None:
+            parts.append(propeller)
+        if not parts:
+            return Known(0.0, "N", "F_x", origin="neither gear nor propeller sits on this shaft")
+        total = parts[0]
+        for part in parts[1:]:
+            total = compute(tooth_forces.axial_sum, total, part)
+        return total
+
+    @staticmethod
+    def _shaft(wheel: Wheel) -> str:
+        shaft: str = wheel.subject.raw("shaft")
+        return shaft
+
+
+_ROLES: dict[int, str] = {_DRIVEN: "its mate drives this gear", _DRIVING: "this gear drives its mate"}

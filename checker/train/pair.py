@@ -1,0 +1,250 @@
+"""Geometry of two gears in mesh, each value with its derivation, worked out once."""
+
+from functools import cached_property
+
+from checker.known import Known, Unknown, Value, compute
+from checker.mechanics import backlash, involute, rack, tooth
+from checker.spec.fields import NONE
+from checker.spec.subject import Subject
+
+
+class Wheel:
+    """One gear: what its designer states, and what follows for the gear alone."""
+
+    def __init__(self, subject: Subject) -> None:
+        self.subject = subject
+
+    @cached_property
+    def teeth(self) -> Value:
+        """z, number of teeth."""
+        return self.subject.given("teeth", "z")
+
+    @cached_property
+    def normal_module(self) -> Value:
+        """m_n, normal module [m]."""
+        return self.subject.given("module", "m_n")
+
+    @cached_property
+    def normal_pressure_angle(self) -> Value:
+        """α_n, normal pressure angle [rad]."""
+        return self.subject.given("pressure_angle", "α_n")
+
+    @cached_property
+    def is_spur(self) -> Value:
+        """Whether the gear is a spur gear."""
+        helix = self.subject.raw("helix")
+        place = self.subject.place("helix")
+        if helix is None:
+            return Unknown((place,))
+        if helix == NONE:
+            return Known(True, "", "spur gear", path=place)
+        angle = self.helix_angle
+        if isinstance(angle, Unknown):
+            return angle
+        return Known(angle.value == 0.0, "", "spur gear", inputs=(angle,))
+
+    @cached_property
+    def helix_angle(self) -> Value:
+        """β, helix angle at the reference circle [rad]; zero for a spur gear."""
+        if self.subject.raw("helix") == NONE:
+            return Known(0.0, "rad", "β", path=self.subject.place("helix"))
+        return self.subject.given("helix.angle", "β")
+
+    @cached_property
+    def hand(self) -> Value:
+        """Hand of the helix: +1 right, -1 left; without effect on a spur gear."""
+        if self.subject.raw("helix") == NONE:
+            return Known(1, "1", "hand", origin="a spur gear has no hand: any does")
+        stated = self.subject.given("helix.hand", "hand")
+        if isinstance(stated, Unknown):
+            return stated
+        return Known(1 if stated.value == "right" else -1, "1", "hand", path=stated.path)
+
+    @cached_property
+    def profile_shift(self) -> Value:
+        """x, profile shift coefficient."""
+        return self.subject.given("profile_shift", "x")
+
+    @cached_property
+    def thickness_reduction(self) -> Value:
+        """ΔE_sn, what the teeth are thinned by for backlash [m]."""
+        return self.subject.given("thickness_allowance", "ΔE_sn")
+
+    @cached_property
+    def face_width(self) -> Value:
+        """b, face width [m]."""
+        return self.subject.given("face_width", "b")
+
+    @cached_property
+    def transverse_module(self) -> Value:
+        """m_t, transverse module [m]."""
+        return compute(tooth.transverse_module, self.normal_module, self.helix_angle)
+
+    @cached_property
+    def transverse_pressure_angle(self) -> Value:
+        """α_t, transverse pressure angle [rad]."""
+        return compute(
+            tooth.transverse_pressure_angle, self.normal_pressure_angle, self.helix_angle
+        )
+
+    @cached_property
+    def base_helix_angle(self) -> Value:
+        """β_b, helix angle on the base cylinder [rad]."""
+        return compute(tooth.base_helix_angle, self.helix_angle, self.transverse_pressure_angle)
+
+    @cached_property
+    def reference_diameter(self) -> Value:
+        """d, reference diameter [m]."""
+        return compute(tooth.reference_diameter, self.teeth, self.normal_module, self.helix_angle)
+
+    @cached_property
+    def base_diameter(self) -> Value:
+        """d_b, base diameter [m]."""
+        return compute(tooth.base_diameter, self.reference_diameter, self.transverse_pressure_angle)
+
+    @cached_property
+    def base_pitch(self) -> Value:
+        """p_bt, transverse base pitch [m]."""
+        return compute(
+            tooth.transverse_base_pitch, self.transverse_module, self.transverse_pressure_angle
+        )
+
+    def tip_diameter(self, at: str = "value") -> Value:
+        """d_a, tip diameter [m]: as stated, or the low or high end of its tolerance."""
+        return self.subject.given("tip_diameter", "d_a", at)
+
+    def active_tip_diameter(self, at: str = "value") -> Value:
+        """d_Na, diameter at which the flank ends at the tip chamfer [m]."""
+        return compute(
+            tooth.active_tip_diameter,
+            self.tip_diameter(at),
+            self.subject.given("tip_chamfer", "h_K"),
+        )
+
+    @cached_property
+    def generating_profile_shift(self) -> Value:
+        """x_E, profile shift at which the tool stood."""
+        return compute(
+            rack.generating_profile_shift,
+            self.profile_shift,
+            self.thickness_reduction,
+            self.normal_module,
+            self.normal_pressure_angle,
+        )
+
+    @cached_property
+    def root_diameter(self) -> Value:
+        """d_f, root diameter [m]: as stated, or as the stated tool leaves it."""
+        stated = self.subject.given("root_diameter", "d_f")
+        if isinstance(stated, Known):
+            return stated
+        computed = compute(
+            rack.root_diameter,
+            self.reference_diameter,
+            self.normal_module,
+            self.subject.given("basic_rack.dedendum", "h_fP*"),
+            self.generating_profile_shift,
+        )
+        return computed if isinstance(computed, Known) else stated
+
+    @cached_property
+    def root_form_diameter(self) -> Value:
+        """d_Ff, diameter at which root fillet and involute meet [m]."""
+        return compute(
+            rack.root_form_diameter,
+            self.reference_diameter,
+            self.normal_module,
+            self.normal_pressure_angle,
+            self.helix_angle,
+            self.subject.given("basic_rack.dedendum", "h_fP*"),
+            self.subject.given("basic_rack.root_radius", "ρ_fP*"),
+            self.generating_profile_shift,
+        )
+
+    @cached_property
+    def transverse_thickness(self) -> Value:
+        """s_t, tooth thickness at the reference circle [m]."""
+        normal = compute(
+            tooth.normal_tooth_thickness,
+            self.normal_module,
+            self.normal_pressure_angle,
+            self.profile_shift,
+            self.thickness_reduction,
+        )
+        return compute(tooth.transverse_tooth_thickness, normal, self.helix_angle)
+
+    def thickness_at(self, diameter: Value) -> Value:
+        """s_yt, transverse tooth thickness at a diameter [m]."""
+        return compute(
+            tooth.tooth_thickness_at_diameter,
+            self.transverse_thickness,
+            self.reference_diameter,
+            self.base_diameter,
+            diameter,
+        )
+
+
+class Pair:
+    """Two gears in mesh; module, pressure angle and helix of the driver serve for both."""
+
+    def __init__(self, subject: Subject, driver: Wheel, driven: Wheel) -> None:
+        self.subject = subject
+        self.driver = driver
+        self.driven = driven
+
+    def centre_distance(self, at: str = "value") -> Value:
+        """a_w, working centre distance [m]: as stated, or an end of its tolerance."""
+        return self.subject.given("centre_distance", "a_w", at)
+
+    @cached_property
+    def reference_centre_distance(self) -> Value:
+        """a, reference centre distance [m]."""
+        return compute(
+            involute.reference_centre_distance,
+            self.driver.normal_module,
+            self.driver.teeth,
+            self.driven.teeth,
+            self.driver.helix_angle,
+        )
+
+    def working_pressure_angle(self, at: str = "value") -> Value:
+        """α_wt, working pressure angle at the stated centre distance [rad]."""
+        return compute(
+            involute.working_pressure_angle,
+            self.reference_centre_distance,
+            self.driver.transverse_pressure_angle,
+            self.centre_distance(at),
+        )
+
+    def working_diameter(self, wheel: Wheel, at: str = "value") -> Value:
+        """d_w, working pitch diameter of one of the two gears [m]."""
+        mate = self.mate(wheel)
+        return compute(
+            involute.working_pitch_diameter, wheel.teeth, mate.teeth, self.centre_distance(at)
+        )
+
+    def mate(self, wheel: Wheel) -> Wheel:
+        """The other gear."""
+        return self.driven if wheel is self.driver else self.driver
+
+    @cached_property
+    def common_face_width(self) -> Value:
+        """b, face width over which both gears meet [m]."""
+        return compute(
+            involute.common_face_width,
+            self.driver.face_width,
+            self.driver.subject.given("station", "x₁"),
+            self.driven.face_width,
+            self.driven.subject.given("station", "x₂"),
+        )
+
+    def circular_backlash(self, at: str = "value") -> Value:
+        """j_wt, circular backlash from tooth thickness and centre distance [m]."""
+        driver_pitch = self.working_diameter(self.driver, at)
+        return compute(
+            backlash.circular_backlash,
+            driver_pitch,
+            self.driver.teeth,
+            self.driver.thickness_at(driver_pitch),
+            self.driven.thickness_at(self.working_diameter(self.driven, at)),
+        )

@@ -1,0 +1,249 @@
+"""Engine torque, its factor and its firing orders."""
+
+import cmath
+import math
+from pathlib import Path
+
+import pytest
+import yaml
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy import constants
+
+from checker.mechanics.engine import (
+    CFR_27,
+    CS_22,
+    CS_VLA_FOUR_STROKE,
+    critical_speed,
+    excitation_frequency,
+    firing_angles,
+    firing_events_per_revolution,
+    firing_is_even,
+    limit_torque,
+    mean_torque,
+    order_magnitude,
+    peak_torque,
+    torque_factor,
+)
+from checker.mechanics.equation import OutOfRange
+
+_REFERENCE = Path(__file__).parents[1] / "reference" / "loads.yaml"
+CASES = {case["id"]: case for case in yaml.safe_load(_REFERENCE.read_text())["cases"]}
+RPM = math.tau / 60
+
+torques = st.floats(0.0, 5e3)
+
+
+# TQ-01 CS-VLA 361(b)(1); TQ-02 CS-VLA 361(b)(2)
+@pytest.mark.parametrize(("name", "strokes"), [("TQ-01", 4), ("TQ-02", 2)])
+def test_torque_factor_is_that_of_cs_vla(name, strokes):
+    case = CASES[name]
+    factors = [torque_factor(count, strokes) for count in case["inputs"]["cylinders"]]
+    assert factors == case["expected"]["mean_torque_factor"]
+
+
+# TQ-03 CS 22.361; TQ-04 14 CFR 27.361(b); TQ-05 old 14 CFR 23.361(c), from memory
+@pytest.mark.parametrize(
+    ("name", "table"), [("TQ-03", CS_22), ("TQ-04", CFR_27), ("TQ-05", CS_VLA_FOUR_STROKE)]
+)
+def test_other_regulations_ask_the_same_of_a_four_stroke(name, table):
+    case = CASES[name]
+    cylinders = case["inputs"]["cylinders"]
+    assert [table.factor(count) for count in cylinders] == case["expected"]["mean_torque_factor"]
+    assert [torque_factor(count, 4) for count in cylinders] == [
+        table.factor(count) for count in cylinders
+    ]
+
+
+@pytest.mark.parametrize("table", [CS_22, CFR_27])
+def test_no_factor_is_invented_for_one_cylinder(table):
+    with pytest.raises(OutOfRange, match="cylinders"):
+        table.factor(1)
+
+
+@pytest.mark.parametrize(
+    ("cylinders", "strokes", "named"), [(0, 4, "cylinders"), (0, 2, "cylinders"), (4, 3, "strokes")]
+)
+def test_torque_factor_names_what_the_regulation_does_not_cover(cylinders, strokes, named):
+    with pytest.raises(OutOfRange, match=named):
+        torque_factor(cylinders, strokes)
+
+
+@given(st.integers(1, 12), st.sampled_from([2, 4]))
+def test_more_cylinders_never_ask_for_more(cylinders, strokes):
+    assert 1 < torque_factor(cylinders + 1, strokes) <= torque_factor(cylinders, strokes)
+
+
+def test_limit_torque_behind_a_reduction():  # TQ-06, derived
+    case = CASES["TQ-06"]
+    given_, expected = case["inputs"], case["expected"]
+    power, ratio = given_["max_continuous_power_kW"] * 1e3, given_["reduction_ratio"]
+    crank = given_["engine_speed_rpm"] * RPM
+    mean = mean_torque(power, crank / ratio)
+    factor = torque_factor(given_["cylinders"], given_["stroke"])
+    close = {"rel": case["tolerance"]}
+    assert mean_torque(power, crank) == pytest.approx(expected["mean_engine_torque_Nm"], **close)
+    assert mean == pytest.approx(expected["mean_propshaft_torque_Nm"], **close)
+    assert limit_torque(mean, factor) == pytest.approx(
+        expected["limit_propshaft_torque_Nm"], **close
+    )
+
+
+def test_mean_torque_in_inch_units():  # PR-01, Wentzell, Machine Design, Example 15.1
+    case = CASES["PR-01"]
+    torque = mean_torque(
+        case["inputs"]["power_hp"] * constants.hp, case["inputs"]["speed_rpm"] * RPM
+    )
+    assert torque / (constants.lbf * constants.inch) == pytest.approx(
+        case["expected"]["torque_lbf_in"], rel=case["tolerance"]
+    )
+
+
+def test_mean_torque_sizes_a_shaft():  # PR-02, Hibbeler, Mechanics of Materials, Example 5.4
+    case = CASES["PR-02"]
+    torque = mean_torque(
+        case["inputs"]["power_hp"] * constants.hp, case["inputs"]["speed_rpm"] * RPM
+    )
+    shear = case["inputs"]["allowable_shear_ksi"] * 1e3 * constants.psi
+    diameter = (16 * torque / (math.pi * shear)) ** (1 / 3)
+    assert diameter / constants.inch == pytest.approx(
+        case["expected"]["shaft_diameter_in"], rel=case["tolerance"]
+    )
+
+
+def test_mean_torque_in_metric_units():  # PR-03, derived
+    case = CASES["PR-03"]
+    power, speed = case["inputs"]["power_kW"], case["inputs"]["propeller_speed_rpm"]
+    close = {"rel": case["tolerance"]}
+    assert mean_torque(power * 1e3, speed * RPM) == pytest.approx(
+        case["expected"]["torque_Nm"], **close
+    )
+    assert 30000 / math.pi * power / speed == pytest.approx(
+        case["expected"]["constant_9549_form_Nm"], **close
+    )
+
+
+def test_a_shaft_at_rest_has_no_mean_torque():
+    with pytest.raises(OutOfRange, match="angular_speed"):
+        mean_torque(1e3, 0.0)
+
+
+@given(torques, st.floats(1.0, 8.0), torques)
+def test_peak_torque_counts_the_pulsation_once(mean, factor, alternating):
+    peak = peak_torque(mean, factor, alternating)
+    assert peak in (factor * mean, mean + alternating)
+    assert peak >= limit_torque(mean, factor)
+    assert peak <= factor * (mean + alternating)
+
+
+def test_first_major_order():  # TV-11, Automotive Engineering (2009), Ch 2.1 Eq. (2a)
+    case = CASES["TV-11"]
+    orders = [firing_events_per_revolution(count, 4) for count in case["inputs"]["cylinders"]]
+    assert orders == case["expected"]["first_major_order_per_rev"]
+
+
+@given(st.integers(1, 12))
+def test_a_two_stroke_fires_twice_as_often(cylinders):
+    # every cylinder once a turn: definition of the two-stroke
+    assert firing_events_per_revolution(cylinders, 2) == cylinders
+    assert firing_events_per_revolution(cylinders, 4) == cylinders / 2
+
+
+@pytest.mark.parametrize("engine", ["3cyl_240", "4cyl_180"])
+def test_order_magnitudes(engine):  # TV-13, derived
+    case = CASES["TV-13"]
+    angles = [math.radians(angle) for angle in case["inputs"]["firing_angles_deg"][engine]]
+    magnitudes = [order_magnitude(order, angles) for order in case["inputs"]["orders_per_rev"]]
+    expected = case["expected"][engine]
+    assert magnitudes == pytest.approx(expected, rel=case["tolerance"], abs=case["tolerance"])
+
+
+@given(st.integers(1, 12), st.sampled_from([2, 4]), st.integers(1, 24))
+def test_even_firing_leaves_the_major_orders_alone(cylinders, strokes, step):
+    cycle = math.pi * strokes
+    intervals = [cycle / cylinders] * cylinders
+    assert firing_is_even(intervals, strokes)
+    order = step * 2 / strokes  # an order of that engine
+    major = step % cylinders == 0
+    expected = cylinders if major else 0.0
+    assert order_magnitude(order, firing_angles(intervals)) == pytest.approx(expected, abs=1e-9)
+    first = firing_events_per_revolution(cylinders, strokes)
+    assert major == ((order / first) % 1 == 0)
+
+
+@given(
+    st.lists(st.floats(0.0, 4 * math.pi), min_size=1, max_size=8),
+    st.integers(1, 12),
+    st.floats(0.0, math.tau),
+)
+def test_order_magnitude_does_not_depend_on_where_counting_begins(angles, step, shift):
+    order = step / 2
+    magnitude = order_magnitude(order, angles)
+    assert magnitude == pytest.approx(
+        order_magnitude(order, [angle + shift for angle in angles]), abs=1e-9
+    )
+    assert magnitude <= len(angles) + 1e-9
+
+
+def test_an_uneven_twin_excites_half_order():
+    # two firings 360° ± 90° apart: 2 cos(h Δφ / 2) from the sum of two phasors, by hand
+    angles = firing_angles([math.radians(270), math.radians(450)])
+    assert angles == (0.0, math.radians(270))
+    assert order_magnitude(0.5, angles) == pytest.approx(2 * abs(math.cos(math.radians(67.5))))
+    assert order_magnitude(1, angles) == pytest.approx(abs(1 + cmath.exp(1.5j * math.pi)))
+
+
+@pytest.mark.parametrize("order", [0, -0.5, 0.75])
+def test_orders_that_do_not_repeat_over_a_cycle_are_refused(order):
+    with pytest.raises(OutOfRange, match="order"):
+        order_magnitude(order, [0.0])
+
+
+@pytest.mark.parametrize(
+    ("degrees", "strokes", "even"),
+    [
+        ([240, 240, 240], 4, True),  # TV-13, three cylinders
+        ([180, 180, 180, 180], 4, True),  # TV-13, four cylinders
+        ([102.9] * 7, 4, True),  # 720/7 as printed to a tenth of a degree
+        ([270, 450], 4, False),
+        ([180, 180], 2, True),
+        ([150, 210], 2, False),
+    ],
+)
+def test_even_firing(degrees, strokes, even):
+    assert firing_is_even([math.radians(angle) for angle in degrees], strokes) is even
+
+
+@pytest.mark.parametrize(
+    ("degrees", "strokes", "named"),
+    [
+        ([180, 180], 4, "firing_intervals sum to 360.0 deg"),
+        ([360, 360], 2, "firing_intervals sum to 720.0 deg"),
+        ([], 4, "firing_intervals sum to 0.0 deg"),
+        ([360, 360], 3, "strokes"),
+    ],
+)
+def test_intervals_that_are_no_cycle_are_refused(degrees, strokes, named):
+    with pytest.raises(OutOfRange, match=named):
+        firing_is_even([math.radians(angle) for angle in degrees], strokes)
+
+
+def test_excitation_and_critical_speed():  # TV-14, derived
+    case = CASES["TV-14"]
+    given_, expected = case["inputs"], case["expected"]
+    order, close = given_["order_per_rev"], {"rel": case["tolerance"]}
+    excitation = excitation_frequency(order, given_["engine_speed_rpm"] * RPM)
+    critical = critical_speed(given_["natural_frequency_Hz"], order)
+    assert excitation == pytest.approx(expected["excitation_Hz"], **close)
+    assert critical / RPM == pytest.approx(expected["critical_engine_speed_rpm"], **close)
+
+
+@given(st.integers(1, 24), st.floats(1.0, 1e3))
+def test_at_the_critical_speed_the_order_meets_the_frequency(step, frequency):
+    order = step / 2
+    assert excitation_frequency(order, critical_speed(frequency, order)) == pytest.approx(frequency)
+
+
+def test_a_steady_torque_meets_no_frequency():
+    with pytest.raises(OutOfRange, match="order"):
+        critical_speed(18.0, 0)

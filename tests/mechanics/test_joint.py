@@ -1,0 +1,195 @@
+"""Bolted flange, key and spline."""
+
+from pathlib import Path
+
+import pytest
+import yaml
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy import constants
+
+from checker.mechanics.equation import OutOfRange
+from checker.mechanics.joint import (
+    bolt_class,
+    clamping_pressure,
+    coarse_pitch,
+    friction_torque,
+    key_shear_stress,
+    key_side_pressure,
+    preload,
+    preload_from_torque,
+    proof_stress,
+    spline_side_pressure,
+    stress_area,
+    tightening_torque,
+)
+
+_REFERENCE = Path(__file__).parents[1] / "reference" / "loads.yaml"
+CASES = {case["id"]: case for case in yaml.safe_load(_REFERENCE.read_text())["cases"]}
+INCH = constants.inch
+KSI = 1e3 * constants.psi
+
+
+def test_friction_torque_of_a_propeller_flange():  # SK-10, derived
+    case = CASES["SK-10"]
+    given_, expected, close = case["inputs"], case["expected"], {"rel": case["tolerance"]}
+    force = given_["preload_fraction_of_proof"] * given_["proof_load_kN"] * 1e3
+    torque = friction_torque(
+        given_["bolts"],
+        given_["friction_coefficient"],
+        force,
+        given_["effective_radius_mm"] / 1e3,
+    )
+    assert force / 1e3 == pytest.approx(expected["preload_per_bolt_kN"], **close)
+    assert torque == pytest.approx(expected["friction_torque_Nm"], **close)
+    # the proof load of M8 class 8.8 in the case, to its three figures
+    area = stress_area(0.008, coarse_pitch(0.008))
+    assert preload(proof_stress("8.8", 0.008), area, 1.0) / 1e3 == pytest.approx(
+        given_["proof_load_kN"], abs=0.05
+    )
+
+
+def test_preload_and_torque_of_an_inch_bolt():  # SK-04, Wentzell, Machine Design, Example 6.1
+    case = CASES["SK-04"]
+    given_, expected, close = case["inputs"], case["expected"], {"rel": case["tolerance"]}
+    force = preload(
+        proof_stress("SAE 5", 0.75 * INCH),  # 85 ksi
+        given_["stress_area_in2"] * INCH**2,
+        given_["preload_fraction"],
+    )
+    torque = tightening_torque(given_["K"], 0.75 * INCH, force)
+    assert force / constants.lbf == pytest.approx(expected["preload_lbf"], **close)
+    assert torque / (constants.lbf * INCH) == pytest.approx(expected["torque_lbf_in"], **close)
+
+
+def test_torque_of_a_metric_bolt():  # SK-06, U. C. Jindal, Machine Design, Example 9-5
+    case = CASES["SK-06"]
+    given_ = case["inputs"]
+    diameter = given_["d_mm"] / 1e3
+    force = preload(
+        given_["proof_MPa"] * 1e6, given_["stress_area_mm2"] / 1e6, given_["preload_fraction"]
+    )
+    assert tightening_torque(given_["K"], diameter, force) == pytest.approx(
+        case["expected"]["torque_Nm"], rel=case["tolerance"]
+    )
+    assert stress_area(diameter, coarse_pitch(diameter)) * 1e6 == pytest.approx(
+        given_["stress_area_mm2"], abs=0.5
+    )
+
+
+@given(st.floats(0.1, 0.3), st.floats(0.004, 0.03), st.floats(1.0, 1e5))
+def test_preload_undoes_the_torque(nut_factor, diameter, force):
+    torque = tightening_torque(nut_factor, diameter, force)
+    assert preload_from_torque(torque, nut_factor, diameter) == pytest.approx(force)
+
+
+# ISO 898-1, nominal stress areas as tabulated in mm² to three figures (from memory)
+@pytest.mark.parametrize(
+    ("diameter", "area"),
+    [
+        (5, 14.2),
+        (6, 20.1),
+        (8, 36.6),
+        (10, 58.0),
+        (12, 84.3),
+        (14, 115),
+        (16, 157),
+        (18, 192),
+        (20, 245),
+        (22, 303),
+        (24, 353),
+    ],
+)
+def test_stress_areas(diameter, area):
+    pitch = coarse_pitch(diameter / 1e3)
+    assert float(f"{stress_area(diameter / 1e3, pitch) * 1e6:.3g}") == area
+
+
+# SK-08, SAE J429 as tabulated in Shigley & Mischke 5e; sizes at both ends of each range
+@pytest.mark.parametrize(
+    ("row", "name", "sizes"),
+    [
+        (0, "SAE 2", (0.25, 0.75)),
+        (1, "SAE 2", (0.875, 1.5)),
+        (2, "SAE 5", (0.25, 1.0)),
+        (3, "SAE 5", (1.125, 1.5)),
+        (4, "SAE 8", (0.25, 1.5)),
+    ],
+)
+def test_inch_bolt_classes(row, name, sizes):
+    expected = CASES["SK-08"]["expected"]
+    for size in sizes:
+        listed = bolt_class(name, size * INCH)
+        assert listed.proof / KSI == pytest.approx(expected["proof_ksi"][row])
+        assert listed.yield_strength / KSI == pytest.approx(expected["yield_ksi"][row])
+        assert listed.tensile_strength / KSI == pytest.approx(expected["tensile_ksi"][row])
+
+
+# ISO 898-1 (from memory): proof, yield and tensile in MPa
+@pytest.mark.parametrize(
+    ("name", "diameter", "strengths"),
+    [
+        ("8.8", 8, (580, 640, 800)),
+        ("8.8", 16, (580, 640, 800)),
+        ("8.8", 18, (600, 660, 830)),
+        ("10.9", 10, (830, 940, 1040)),
+        ("12.9", 12, (970, 1100, 1220)),
+    ],
+)
+def test_metric_bolt_classes(name, diameter, strengths):
+    listed = bolt_class(name, diameter / 1e3)
+    found = (listed.proof, listed.yield_strength, listed.tensile_strength)
+    assert found == pytest.approx([strength * 1e6 for strength in strengths])
+    assert proof_stress(name, diameter / 1e3) == listed.proof
+
+
+@pytest.mark.parametrize(
+    ("call", "named"),
+    [
+        (lambda: bolt_class("9.9", 0.008), "bolt_class"),
+        (lambda: bolt_class("8.8", 0.042), "diameter"),
+        (lambda: proof_stress("SAE 8", 1.75 * INCH), "diameter"),
+        (lambda: coarse_pitch(0.0095), "diameter"),
+        (lambda: coarse_pitch(0.030), "diameter"),
+        (lambda: spline_side_pressure(1.0, 6, 0.02, 0.03, 0.03), "outer_diameter"),
+    ],
+)
+def test_what_no_table_or_flank_covers_is_refused(call, named):
+    with pytest.raises(OutOfRange, match=named):
+        call()
+
+
+def test_clamping_pressure():
+    # by hand: 6 bolts of 5 kN on 60 cm²
+    assert clamping_pressure(6, 5e3, 60e-4) == pytest.approx(5e6)
+
+
+def test_key():  # SK-01, Wentzell, Machine Design, Example 15.1
+    case = CASES["SK-01"]
+    given_, expected, close = case["inputs"], case["expected"], {"rel": case["tolerance"]}
+    torque = given_["torque_lbf_in"] * constants.lbf * INCH * given_["SF"]
+    diameter = given_["shaft_d_in"] * INCH
+    shear = key_shear_stress(
+        torque, diameter, given_["key_width_in"] * INCH, expected["length_shear_in"] * INCH
+    )
+    pressure = key_side_pressure(
+        torque, diameter, given_["key_height_in"] * INCH, expected["length_compression_in"] * INCH
+    )
+    assert shear / constants.psi == pytest.approx(given_["Ss_psi"], **close)
+    assert pressure / constants.psi == pytest.approx(given_["Sc_psi"], **close)
+
+
+@given(
+    st.floats(1.0, 5e3),
+    st.integers(4, 40),
+    st.floats(0.01, 0.1),
+    st.floats(0.02, 0.1),
+    st.floats(0.7, 0.95),
+)
+def test_spline_pressure_carries_the_torque(torque, splines, length, outer, ratio):
+    inner = outer * ratio
+    pressure = spline_side_pressure(torque, splines, length, outer, inner)
+    # notes of the joint cases: T = p n L (D − d)/2 · (D + d)/4
+    assert pressure * splines * length * (outer - inner) / 2 * (outer + inner) / 4 == pytest.approx(
+        torque
+    )
