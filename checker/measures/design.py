@@ -8,6 +8,7 @@ from checker.train.graph import Train
 from checker.train.loads import Loads
 from checker.train.motion import Motion
 from checker.train.pair import Pair, Wheel
+from checker.train.peak import Peaks
 
 
 class Design:
@@ -17,6 +18,7 @@ class Design:
         subjects: its parts.
         train: who turns whom.
         motion: speeds, senses and torques.
+        peaks: the least that peak torques can be.
         loads: tooth forces and thrusts.
         pairs: geometry of each mesh, by name.
         wheels: geometry of each gear, by name.
@@ -26,6 +28,7 @@ class Design:
         self.subjects = Subjects(spec, ratio_set)
         self.train = train
         self.motion = Motion(self.subjects, train)
+        self.peaks = Peaks(self.subjects, self.motion)
         self.wheels = {gear.name: Wheel(gear) for gear in self.subjects.all("gear")}
         self.pairs = {
             mesh.name: Pair(

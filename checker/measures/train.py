@@ -1,9 +1,9 @@
 """Measures of the drive as a whole and of its shafts: ratio, sense, speeds, torques."""
 
 from checker.known import Known, Unknown, Value, compute
-from checker.mechanics import involute, kinematics
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
+from checker.mechanics import involute, kinematics
 from checker.spec.subject import Subject
 
 

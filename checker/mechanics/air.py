@@ -86,7 +86,7 @@ def pressure(altitude: float) -> float:
 @equation(
     "ρ",
     "ρ = p / (R T)",
-    unit="kg/m³",
+    unit="kg/m3",
     source="Ideal gas, R = 287.05287 J/(kg K) of the standard atmosphere",
     absolute_pressure="p [Pa]",
     absolute_temperature="T [K]",
@@ -125,7 +125,7 @@ def speed_of_sound(absolute_temperature: float) -> float:
 @equation(
     "μ",
     "μ = 1.458e-6 T^1.5 / (T + 110.4)",
-    unit="Pa·s",
+    unit="Pa s",
     source="Sutherland's law with the constants of the U.S. Standard Atmosphere 1976",
     absolute_temperature="T [K]",
 )

@@ -100,7 +100,7 @@ def greatest_gripping_angle(friction: float) -> float:
     "F_n = T / (z r tan α)",
     unit="N",
     source="derived: equilibrium of one element",
-    torque="T [N·m]",
+    torque="T [N m]",
     elements="z [1]",
     race_radius="r [m]",
     gripping_angle="α [rad]",
@@ -124,7 +124,7 @@ def element_normal_force(
 @equation(
     "T_cap",
     "T_cap = z r F_n tan α",
-    unit="N·m",
+    unit="N m",
     source="derived: equilibrium of one element",
     elements="z [1]",
     race_radius="r [m]",
@@ -172,9 +172,9 @@ def usable_fraction_side_by_side(clutches: int) -> float:
     "S_T = T_cap / (K T_peak)",
     unit="1",
     source="common practice, no source",
-    capacity="T_cap [N·m]",
+    capacity="T_cap [N m]",
     service_factor="K [1]",
-    peak="T_peak [N·m]",
+    peak="T_peak [N m]",
 )
 def engagement_torque_margin(capacity: float, service_factor: float, peak: float) -> float:
     """Torque capacity over the peak torque [N·m] times a service factor K.

@@ -13,6 +13,7 @@ from checker.mechanics.equation import OutOfRange, equation
 
 FOUR_STROKE = 4
 TWO_STROKE = 2
+_STROKES = {"four-stroke": FOUR_STROKE, "two-stroke": TWO_STROKE}
 
 # Printed angles are rounded (seven cylinders: 102.9 deg); half a degree covers a whole cycle.
 _ANGLE_ROUNDING = math.radians(0.5)
@@ -68,7 +69,7 @@ CS_22 = TorqueFactors(
 @equation(
     "T",
     "T = P / ω",
-    unit="N·m",
+    unit="N m",
     source="definition of power",
     power="P [W]",
     angular_speed="ω [rad/s]",
@@ -84,6 +85,26 @@ def mean_torque(power: float, angular_speed: float) -> float:
     if angular_speed <= 0:
         raise OutOfRange("angular_speed must be above zero: a shaft at rest passes no power")
     return power / angular_speed
+
+
+@equation(
+    "strokes",
+    "strokes = 4 of a four-stroke, 2 of a two-stroke",
+    unit="1",
+    source="definition",
+    cycle="cycle [text]",
+)
+def strokes_of(cycle: str) -> int:
+    """Strokes per working cycle of an engine named four-stroke or two-stroke.
+
+    Source: definition.
+
+    Raises:
+        OutOfRange: another word.
+    """
+    if cycle not in _STROKES:
+        raise OutOfRange(f"cycle must be four-stroke or two-stroke, not {cycle!r}")
+    return _STROKES[cycle]
 
 
 @equation(
@@ -115,9 +136,9 @@ def torque_factor(cylinders: int, strokes: int) -> float:
 @equation(
     "T_limit",
     "T_limit = k_T T",
-    unit="N·m",
+    unit="N m",
     source="CS-VLA 361(b); 14 CFR 27.361(b)",
-    mean="T [N·m]",
+    mean="T [N m]",
     factor="k_T [1]",
 )
 def limit_torque(mean: float, factor: float) -> float:
@@ -133,11 +154,11 @@ def limit_torque(mean: float, factor: float) -> float:
 @equation(
     "T_peak",
     "T_peak = max(k_T T, T + T_a)",
-    unit="N·m",
+    unit="N m",
     source="derived: both terms stand for the same pulsation, so the larger counts",
-    mean="T [N·m]",
+    mean="T [N m]",
     factor="k_T [1]",
-    alternating="T_a [N·m]",
+    alternating="T_a [N m]",
 )
 def peak_torque(mean: float, factor: float, alternating: float) -> float:
     """Highest torque [N·m] of a cycle, for mean T and alternating amplitude T_a [N·m].

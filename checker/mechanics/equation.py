@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 Formula = TypeVar("Formula", bound=Callable[..., Any])
 
 
-class OutOfRange(ValueError):  # noqa: N818 - it names a state of the design, not a failure of the code
+class OutOfRange(ValueError):
     """The arguments lie where the formula has no meaning; the message names the argument."""
 
 

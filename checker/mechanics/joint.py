@@ -104,7 +104,7 @@ def bolt_class(name: str, diameter: float) -> BoltClass:
     "S_p = table(class, d)",
     unit="Pa",
     source=f"{_ISO_898}; {_J429}",
-    name="class [text]",
+    name="class []",
     diameter="d [m]",
 )
 def proof_stress(name: str, diameter: float) -> float:
@@ -142,7 +142,7 @@ def coarse_pitch(diameter: float) -> float:
 @equation(
     "A_s",
     "A_s = π/4 (d − 0.9382 P)²",
-    unit="m²",
+    unit="m2",
     source="ISO 898-1, thread profile of ISO 724 (from memory)",
     diameter="d [m]",
     pitch="P [m]",
@@ -161,7 +161,7 @@ def stress_area(diameter: float, pitch: float) -> float:
     unit="N",
     source=_WENTZELL,
     proof="S_p [Pa]",
-    area="A_s [m²]",
+    area="A_s [m2]",
     fraction="k [1]",
 )
 def preload(proof: float, area: float, fraction: float) -> float:
@@ -175,7 +175,7 @@ def preload(proof: float, area: float, fraction: float) -> float:
 @equation(
     "T",
     "T = K d F",
-    unit="N·m",
+    unit="N m",
     source=_WENTZELL,
     nut_factor="K [1]",
     diameter="d [m]",
@@ -197,7 +197,7 @@ def tightening_torque(nut_factor: float, diameter: float, force: float) -> float
     "F = T / (K d)",
     unit="N",
     source=_WENTZELL,
-    torque="T [N·m]",
+    torque="T [N m]",
     nut_factor="K [1]",
     diameter="d [m]",
 )
@@ -212,7 +212,7 @@ def preload_from_torque(torque: float, nut_factor: float, diameter: float) -> fl
 @equation(
     "T_f",
     "T_f = N μ F r",
-    unit="N·m",
+    unit="N m",
     source="derived: Coulomb friction",
     bolts="N [1]",
     friction="μ [1]",
@@ -236,7 +236,7 @@ def friction_torque(bolts: int, friction: float, force: float, radius: float) ->
     source="derived: even pressure",
     bolts="N [1]",
     force="F [N]",
-    area="A [m²]",
+    area="A [m2]",
 )
 def clamping_pressure(bolts: int, force: float, area: float) -> float:
     """Pressure p [Pa] of N bolts of preload F [N] on a clamped face of area A [m²].
@@ -253,7 +253,7 @@ def clamping_pressure(bolts: int, force: float, area: float) -> float:
     "τ = 2 T / (D b L)",
     unit="Pa",
     source="Wentzell, Machine Design, Ch 15, Example 15.1",
-    torque="T [N·m]",
+    torque="T [N m]",
     diameter="D [m]",
     width="b [m]",
     length="L [m]",
@@ -271,7 +271,7 @@ def key_shear_stress(torque: float, diameter: float, width: float, length: float
     "σ = 4 T / (D h L)",
     unit="Pa",
     source="Wentzell, Machine Design, Ch 15, Example 15.1",
-    torque="T [N·m]",
+    torque="T [N m]",
     diameter="D [m]",
     height="h [m]",
     length="L [m]",
@@ -289,7 +289,7 @@ def key_side_pressure(torque: float, diameter: float, height: float, length: flo
     "p = 8 T / (n L (D² − d²))",
     unit="Pa",
     source="derived: even pressure on every flank at the mean radius",
-    torque="T [N·m]",
+    torque="T [N m]",
     splines="n [1]",
     length="L [m]",
     outer_diameter="D [m]",

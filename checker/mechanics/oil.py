@@ -26,7 +26,7 @@ _LOG_LOG_RANGE = tuple(math.log10(math.log10(value)) for value in _FUNCTION_RANG
     "Z = ν + 0.7 + exp(-1.47 - 1.84 ν - 0.51 ν²), ν in mm²/s",
     unit="1",
     source="ASTM D341, low-viscosity form",
-    viscosity="ν [m²/s]",
+    viscosity="ν [m2/s]",
 )
 def viscosity_function(viscosity: float) -> float:
     """Viscosity function ``Z`` of ASTM D341 for a viscosity in m2/s.
@@ -47,7 +47,7 @@ def viscosity_function(viscosity: float) -> float:
 @equation(
     "ν",
     "ν = x - exp(-0.7487 - 3.295 x + 0.6119 x² - 0.3193 x³), x = Z - 0.7, ν in mm²/s",
-    unit="m²/s",
+    unit="m2/s",
     source="ASTM D341, inverse of the low-viscosity form",
     function_value="Z [1]",
 )
@@ -72,12 +72,12 @@ def viscosity_from_function(function_value: float) -> float:
 @equation(
     "ν",
     "log log Z(ν) = A - B log T, A and B from (T_1, ν_1) and (T_2, ν_2)",
-    unit="m²/s",
+    unit="m2/s",
     source="ASTM D341",
     temperature="T [K]",
-    viscosity_1="ν_1 [m²/s]",
+    viscosity_1="ν_1 [m2/s]",
     temperature_1="T_1 [K]",
-    viscosity_2="ν_2 [m²/s]",
+    viscosity_2="ν_2 [m2/s]",
     temperature_2="T_2 [K]",
 )
 def kinematic_viscosity(
@@ -150,8 +150,8 @@ _INDEX_FITS = (
     "VI = 100 (L - U)/(L - H) if U ≥ H, else 100 + (10^N - 1)/0.00715, N = log(H/U)/log Y",
     unit="1",
     source="ASTM D2270, procedures A and B, L and H after its appendix",
-    viscosity_40="U [m²/s]",
-    viscosity_100="Y [m²/s]",
+    viscosity_40="U [m2/s]",
+    viscosity_100="Y [m2/s]",
 )
 def viscosity_index(viscosity_40: float, viscosity_100: float) -> float:
     """Viscosity index ``VI`` from the viscosities at 40 and 100 °C in m2/s, unrounded.
@@ -186,9 +186,9 @@ _EXPANSION_SOURCE = "API MPMS 11.1 (ASTM D1250), lubricating-oil group"
 @equation(
     "ρ",
     "ρ = ρ₁₅ exp(-α ΔT (1 + 0.8 α ΔT)), α = 0.6278/ρ₁₅, ΔT = T - 288.15 K",
-    unit="kg/m³",
+    unit="kg/m3",
     source=_EXPANSION_SOURCE,
-    density_15="ρ₁₅ [kg/m³]",
+    density_15="ρ₁₅ [kg/m3]",
     temperature="T [K]",
 )
 def density(density_15: float, temperature: float) -> float:
@@ -210,7 +210,7 @@ def density(density_15: float, temperature: float) -> float:
     "β = α (1 + 1.6 α ΔT), α = 0.6278/ρ₁₅, ΔT = T - 288.15 K",
     unit="1/K",
     source=_EXPANSION_SOURCE + ", differentiated",
-    density_15="ρ₁₅ [kg/m³]",
+    density_15="ρ₁₅ [kg/m3]",
     temperature="T [K]",
 )
 def thermal_expansion(density_15: float, temperature: float) -> float:
@@ -230,7 +230,7 @@ def thermal_expansion(density_15: float, temperature: float) -> float:
     "ε = ρ(T_1)/ρ(T_2) - 1",
     unit="1",
     source=_EXPANSION_SOURCE,
-    density_15="ρ₁₅ [kg/m³]",
+    density_15="ρ₁₅ [kg/m3]",
     temperature_1="T_1 [K]",
     temperature_2="T_2 [K]",
 )
@@ -249,10 +249,10 @@ def thermal_growth(density_15: float, temperature_1: float, temperature_2: float
 @equation(
     "η",
     "η = ν ρ",
-    unit="Pa·s",
+    unit="Pa s",
     source="Definition",
-    viscosity="ν [m²/s]",
-    oil_density="ρ [kg/m³]",
+    viscosity="ν [m2/s]",
+    oil_density="ρ [kg/m3]",
 )
 def dynamic_viscosity(viscosity: float, oil_density: float) -> float:
     """Dynamic viscosity ``η`` in Pa s from ``viscosity`` in m2/s and ``oil_density`` in kg/m3.
@@ -265,7 +265,7 @@ def dynamic_viscosity(viscosity: float, oil_density: float) -> float:
 @equation(
     "ν_40,req",
     "ν_40,req = 500/√v, in mm²/s",
-    unit="m²/s",
+    unit="m2/s",
     source="ASM Handbook rule, 7000/√v with v in ft/min (from memory)",
     pitch_line_speed="v [m/s]",
 )

@@ -143,7 +143,7 @@ _HIGH_SHEAR = {
     "0.9 VG ≤ ν_40 ≤ 1.1 VG, in mm²/s",
     unit="",
     source="ISO 3448:1992, table 1 (from public reproductions)",
-    viscosity_40="ν_40 [m²/s]",
+    viscosity_40="ν_40 [m2/s]",
 )
 def iso_viscosity_grade(viscosity_40: float) -> str | None:
     """ISO viscosity grade ``VG`` of a viscosity at 40 °C in m2/s, ``None`` between grades.
@@ -162,7 +162,7 @@ def iso_viscosity_grade(viscosity_40: float) -> str | None:
     "ν_100 in the band of the grade",
     unit="",
     source="SAE J300, January 2015, table 1 (from a public reproduction)",
-    viscosity_100="ν_100 [m²/s]",
+    viscosity_100="ν_100 [m2/s]",
 )
 def engine_oil_grades(viscosity_100: float) -> tuple[str, ...]:
     """Engine oil grades whose band holds a viscosity at 100 °C in m2/s, thinnest first.
@@ -178,7 +178,7 @@ def engine_oil_grades(viscosity_100: float) -> tuple[str, ...]:
     "ν_100 in the band of the grade",
     unit="",
     source="SAE J306, February 2019 (from a public reproduction)",
-    viscosity_100="ν_100 [m²/s]",
+    viscosity_100="ν_100 [m2/s]",
 )
 def gear_oil_grade(viscosity_100: float) -> str | None:
     """Gear oil grade of a viscosity at 100 °C in m2/s, ``None`` below 3.8 mm2/s.
@@ -191,7 +191,7 @@ def gear_oil_grade(viscosity_100: float) -> str | None:
 @equation(
     "η_HS",
     "η_HS of the grade; of a 40 3.5 mPa·s with 0W, 5W or 10W, else 3.7 mPa·s",
-    unit="Pa·s",
+    unit="Pa s",
     source="SAE J300, January 2015, table 1 (from a public reproduction)",
     grade="SAE []",
     winter_grade="W []",

@@ -67,7 +67,7 @@ def helical_tip_mach(
 @equation(
     "A",
     "A = π D² / 4",
-    unit="m²",
+    unit="m2",
     source="definition",
     diameter="D [m]",
 )
@@ -99,7 +99,7 @@ def disc_loading(thrust: float, diameter: float) -> float:
     source=_DISC + ", static",
     power="P [W]",
     diameter="D [m]",
-    density="ρ [kg/m³]",
+    density="ρ [kg/m3]",
     figure_of_merit="FM [1]",
 )
 def static_thrust(power: float, diameter: float, density: float, figure_of_merit: float) -> float:
@@ -127,7 +127,7 @@ def static_thrust(power: float, diameter: float, density: float, figure_of_merit
     power="P [W]",
     airspeed="V [m/s]",
     diameter="D [m]",
-    density="ρ [kg/m³]",
+    density="ρ [kg/m3]",
 )
 def disc_speed(power: float, airspeed: float, diameter: float, density: float) -> float:
     """Speed w [m/s] of the air through the disc of an ideal propeller that takes up power P [W].
@@ -158,7 +158,7 @@ def disc_speed(power: float, airspeed: float, diameter: float, density: float) -
     power="P [W]",
     airspeed="V [m/s]",
     diameter="D [m]",
-    density="ρ [kg/m³]",
+    density="ρ [kg/m3]",
 )
 def ideal_thrust(power: float, airspeed: float, diameter: float, density: float) -> float:
     """Thrust T [N] of an ideal propeller in flight: an upper bound; symbols as in the disc speed.
@@ -237,7 +237,7 @@ def advance_ratio(airspeed: float, angular_speed: float, diameter: float) -> flo
     unit="1",
     source="definition",
     power="P [W]",
-    density="ρ [kg/m³]",
+    density="ρ [kg/m3]",
     angular_speed="ω [rad/s]",
     diameter="D [m]",
 )
@@ -273,9 +273,9 @@ def combined_turn_rate(yaw_rate: float, pitch_rate: float) -> float:
 @equation(
     "M_g",
     "M_g = I ω ω_turn, twice that for two blades",
-    unit="N·m",
+    unit="N m",
     source="EASA AMC 23.371, amendment not stated in the copy read",
-    inertia="I [kg·m²]",
+    inertia="I [kg m2]",
     angular_speed="ω [rad/s]",
     turn_rate="ω_turn [rad/s]",
     blades="N [1]",
@@ -300,7 +300,7 @@ def gyroscopic_couple(inertia: float, angular_speed: float, turn_rate: float, bl
 @equation(
     "I_rod",
     "I_rod = m D² / 12",
-    unit="kg·m²",
+    unit="kg m2",
     source="uniform slender rod, derived",
     mass="m [kg]",
     diameter="D [m]",

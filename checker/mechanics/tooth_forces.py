@@ -128,7 +128,7 @@ def thrust_on_shaft(thrust: float, installation: str) -> float:
     "ΣF_x",
     "ΣF_x = F_x,1 + F_x,2",
     unit="N",
-    source="statics",
+    source="statics: forces on one body add",
     force="F_x,1 [N]",
     other="F_x,2 [N]",
 )

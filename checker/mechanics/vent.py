@@ -63,8 +63,8 @@ def sealed_air_pressure(
     closing_pressure="p_0 [Pa]",
     closing_temperature="T_0 [K]",
     temperature="T_1 [K]",
-    case_volume="V [m³]",
-    oil_volume="V_oil [m³]",
+    case_volume="V [m3]",
+    oil_volume="V_oil [m3]",
     oil_growth="ε [1]",
 )
 def sealed_case_pressure(
@@ -111,10 +111,10 @@ def gauge_pressure(absolute_pressure: float, ambient_pressure: float) -> float:
 @equation(
     "Q_climb",
     "Q_climb = V_air ρ g w / p",
-    unit="m³/s",
+    unit="m3/s",
     source="Ideal gas of constant temperature in hydrostatic air, dp/dt = -ρ g w",
-    air_volume="V_air [m³]",
-    air_density="ρ [kg/m³]",
+    air_volume="V_air [m3]",
+    air_density="ρ [kg/m3]",
     ambient_pressure="p [Pa]",
     climb_rate="w [m/s]",
 )
@@ -133,11 +133,11 @@ def climb_breathing_flow(
 @equation(
     "Q_warm",
     "Q_warm = (V_air / T + V_oil β) dT/dt",
-    unit="m³/s",
+    unit="m3/s",
     source="Ideal gas at constant pressure over a growing liquid",
-    air_volume="V_air [m³]",
+    air_volume="V_air [m3]",
     temperature="T [K]",
-    oil_volume="V_oil [m³]",
+    oil_volume="V_oil [m3]",
     oil_expansion="β [1/K]",
     heating_rate="dT/dt [K/s]",
 )
@@ -160,9 +160,9 @@ def warm_up_breathing_flow(
 @equation(
     "Q_s",
     "Q_s = (r_s - 1) Q",
-    unit="m³/s",
+    unit="m3/s",
     source="Balance of a scavenge pump that outruns the pressure pump",
-    oil_flow="Q [m³/s]",
+    oil_flow="Q [m3/s]",
     scavenge_ratio="r_s [1]",
 )
 def scavenged_air_flow(oil_flow: float, scavenge_ratio: float) -> float:
@@ -179,8 +179,8 @@ def scavenged_air_flow(oil_flow: float, scavenge_ratio: float) -> float:
     "t_r = V_oil / Q",
     unit="s",
     source="Definition; limits in The Tribology Handbook C20",
-    working_volume="V_oil [m³]",
-    oil_flow="Q [m³/s]",
+    working_volume="V_oil [m3]",
+    oil_flow="Q [m3/s]",
 )
 def residence_time(working_volume: float, oil_flow: float) -> float:
     """Mean time ``t_r`` that oil rests in its reservoir to give up air, in s.
@@ -223,12 +223,12 @@ def friction_factor(reynolds_number: float) -> float:
     "Δp = (ρ v²/2)(f L/d + ζ), v = 4Q/(π d²), Re = ρ v d/μ",
     unit="Pa",
     source="Darcy-Weisbach, incompressible",
-    flow="Q [m³/s]",
+    flow="Q [m3/s]",
     bore="d [m]",
     length="L [m]",
     loss_coefficient="ζ [1]",
-    gas_density="ρ [kg/m³]",
-    gas_viscosity="μ [Pa·s]",
+    gas_density="ρ [kg/m3]",
+    gas_viscosity="μ [Pa s]",
 )
 def bore_pressure_drop(
     flow: float,
@@ -266,10 +266,10 @@ def bore_pressure_drop(
     "Δp = Σ (ρ v²/2)(f L/d + ζ), entry 0.5, exit 1, steps between bores after Borda-Carnot",
     unit="Pa",
     source="Darcy-Weisbach with handbook entry, exit and step losses (from memory)",
-    flow="Q [m³/s]",
+    flow="Q [m3/s]",
     segments="d, L [m]",
-    gas_density="ρ [kg/m³]",
-    gas_viscosity="μ [Pa·s]",
+    gas_density="ρ [kg/m3]",
+    gas_viscosity="μ [Pa s]",
 )
 def line_pressure_drop(
     flow: float, segments: tuple[Segment, ...], gas_density: float, gas_viscosity: float
@@ -312,7 +312,7 @@ def _series_losses(segments: tuple[Segment, ...]) -> list[float]:
     unit="Pa",
     source="Hydrostatics",
     height="h [m]",
-    oil_density="ρ [kg/m³]",
+    oil_density="ρ [kg/m3]",
 )
 def blocking_pressure(height: float, oil_density: float) -> float:
     """Pressure ``p_b`` that a low loop full of oil holds back before it spits, in Pa.
@@ -329,7 +329,7 @@ def blocking_pressure(height: float, oil_density: float) -> float:
     unit="m",
     source="Hydrostatics",
     pressure_difference="Δp [Pa]",
-    oil_density="ρ [kg/m³]",
+    oil_density="ρ [kg/m3]",
 )
 def oil_lift(pressure_difference: float, oil_density: float) -> float:
     """Height ``h`` to which a pressure difference in Pa lifts oil in a line with a wet mouth, in m.
@@ -362,8 +362,8 @@ def expansion_space_required(oil_growth: float, entrained_air: float) -> float:
     "e = (V - V_oil) / V_oil",
     unit="1",
     source="Definition",
-    capacity="V [m³]",
-    fill="V_oil [m³]",
+    capacity="V [m3]",
+    fill="V_oil [m3]",
 )
 def expansion_space(capacity: float, fill: float) -> float:
     """Expansion space ``e`` over the cold fill, as a fraction of the fill; volumes in m3.
@@ -381,9 +381,9 @@ def expansion_space(capacity: float, fill: float) -> float:
 @equation(
     "V_e",
     "V_e = max(0.1 V, 0.5 US gal)",
-    unit="m³",
+    unit="m3",
     source="14 CFR 27.1013(c), 29.1013(b)(1): oil tanks of reciprocating engines",
-    tank_capacity="V [m³]",
+    tank_capacity="V [m3]",
 )
 def expansion_space_floor(tank_capacity: float) -> float:
     """Least expansion space ``V_e`` of an oil tank of that capacity, both in m3.

@@ -33,7 +33,7 @@ def judge_rule(rule: Rule, design: Design, ratio_set: str | None) -> Iterator[Fi
     for subject in subjects:
         try:
             finding = _judge(rule, subject, design)
-        except Exception as error:  # noqa: BLE001 - a fault of ours must show as one, whatever it is
+        except Exception as error:
             reason = f"{type(error).__name__}: {error}"
             finding = Finding(
                 rule, subject, "broken", rule.highest_level, place=subject.path, reason=reason

@@ -35,12 +35,12 @@ class Limit:
         """Whether a value keeps the limit; a value at the limit keeps it."""
         match self.kind:
             case "at_least":
-                return _number(value) >= _number(self.values[0])
+                return as_number(value) >= as_number(self.values[0])
             case "at_most":
-                return _number(value) <= _number(self.values[0])
+                return as_number(value) <= as_number(self.values[0])
             case "between":
-                low, high = map(_number, self.values)
-                return low <= _number(value) <= high
+                low, high = map(as_number, self.values)
+                return low <= as_number(value) <= high
             case "none_of":
                 return value not in self.values
             case _:
@@ -55,11 +55,11 @@ class Limit:
             return None
         gaps = []
         if self.kind in ("at_least", "between"):
-            low = _number(self.values[0])
-            gaps.append(self._scaled(_number(value) - low, low))
+            low = as_number(self.values[0])
+            gaps.append(self._scaled(as_number(value) - low, low))
         if self.kind in ("at_most", "between"):
-            high = _number(self.values[-1])
-            gaps.append(self._scaled(high - _number(value), high))
+            high = as_number(self.values[-1])
+            gaps.append(self._scaled(high - as_number(value), high))
         return min(gaps)
 
     def _scaled(self, gap: float, limit: float) -> float:
@@ -74,7 +74,12 @@ class Limit:
         return 0.0 in self.values if limit is None else limit == 0.0
 
 
-def _number(value: Plain) -> float:
+def as_number(value: Plain) -> float:
+    """A plain value as a number.
+
+    Raises:
+        TypeError: it is text or a truth.
+    """
     if isinstance(value, (str, bool)):
         raise TypeError(f"{value!r} is not a number")
     return value

@@ -1,6 +1,5 @@
 """From rulebook files to rules: the shipped families, and a house rulebook on top of them."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path as FilePath
@@ -8,11 +7,20 @@ from typing import Any
 
 from checker.known import Path
 from checker.measures.registry import measures
-from checker.review.rule import LEVELS, LIMIT_KINDS, Condition, Level, Limit, Rule, Source
+from checker.review.rule import (
+    LEVELS,
+    LIMIT_KINDS,
+    Condition,
+    Level,
+    Limit,
+    Rule,
+    Source,
+    as_number,
+)
 from checker.shipped import shipped
 from checker.spec.document import Document, read_document
 from checker.spec.parts import HARDNESS, stated_unit
-from checker.spec.problem import Problem, SpecUnreadable
+from checker.spec.problem import SpecUnreadable
 from checker.spec.quantity import QuantityError, parse_quantity
 from checker.spec.units import DIMENSIONS
 
@@ -134,12 +142,12 @@ def _tighter(new: Limit, old: Limit) -> bool:
     """Whether everything that keeps the new limit keeps the old one as well."""
     if new.kind != old.kind:
         return False
-    if new.kind == "at_least":
-        return new.values[0] >= old.values[0]  # type: ignore[operator]
-    if new.kind == "at_most":
-        return new.values[0] <= old.values[0]  # type: ignore[operator]
-    if new.kind == "between":
-        return new.values[0] >= old.values[0] and new.values[1] <= old.values[1]  # type: ignore[operator]
+    if new.kind in ("at_least", "at_most", "between"):
+        ends = [as_number(value) for value in new.values]
+        old_ends = [as_number(value) for value in old.values]
+        no_lower = new.kind == "at_most" or ends[0] >= old_ends[0]
+        no_higher = new.kind == "at_least" or ends[-1] <= old_ends[-1]
+        return no_lower and no_higher
     if new.kind == "none_of":
         return set(new.values) >= set(old.values)
     return set(new.values) <= set(old.values)
@@ -230,7 +238,7 @@ def _limit(document: Document, place: Path, written: dict[str, Any], unit: str) 
         else:
             values.append(each)
     text = f"{kind.replace('_', ' ')} {' and '.join(str(each) for each in several)}"
-    return Limit(kind, tuple(values), limit_unit, text)  # type: ignore[arg-type]
+    return Limit(kind, tuple(values), limit_unit, text)
 
 
 _DIMENSION_OF: dict[str, str] = {}

@@ -169,5 +169,3 @@ def schema_problems(document: Document, schema: dict[str, Any] | None = None) ->
         found = spelled(error.instance)
         problems.append(document.problem(path, "not the form of a rulebook", found, error.message))
     return problems
-
-

@@ -1,16 +1,17 @@
 """What a single value of a spec may be. Each kind reads the text and tells the schema its form."""
 
 import datetime
+import difflib
 import math
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from typing import Annotated, Any, Literal, NoReturn, get_args
+from typing import Annotated, Any, NoReturn
 
 from pydantic import BaseModel, Field, GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from checker.spec.quantity import Quantity, QuantityError, parse_quantity
-from checker.spec.units import units_of
+from checker.spec.units import DIMENSIONS, units_of
 
 UNKNOWN = "unknown"
 NONE = "none"
@@ -22,11 +23,12 @@ def stated(description: str) -> Any:
     return Field(default=None, description=description)
 
 
-def refused(found: str, expected: str) -> NoReturn:
-    """Refuse a value, saying what was found and what was expected."""
-    raise PydanticCustomError(
-        "value", "{found}, {expected}", {"found": found, "expected": expected}
-    )
+def refused(
+    found: str, expected: str, message: str = "unreadable value", hint: str = ""
+) -> NoReturn:
+    """Refuse a value, saying what is wrong, what was found and what was expected."""
+    context = {"found": found, "expected": expected, "message": message, "hint": hint}
+    raise PydanticCustomError("value", "{message}; found {found}; expected {expected}", context)
 
 
 def spelled(value: object) -> str:
@@ -44,123 +46,116 @@ def spelled(value: object) -> str:
 class _Leaf:
     """A value read by one function; subclasses say how."""
 
-    def read(self, value: Any) -> Any:
+    def _read(self, value: object) -> object:
         raise NotImplementedError
 
-    def form(self) -> dict[str, Any]:
+    def _form(self) -> dict[str, Any]:
         raise NotImplementedError
 
     def __get_pydantic_core_schema__(
         self, source: object, handler: GetCoreSchemaHandler
     ) -> CoreSchema:
-        return core_schema.no_info_plain_validator_function(self.read)
+        return core_schema.no_info_plain_validator_function(self._read)
 
     def __get_pydantic_json_schema__(
         self, schema: CoreSchema, handler: GetJsonSchemaHandler
     ) -> dict[str, Any]:
-        return self.form()
+        return self._form()
 
 
 @dataclass(frozen=True)
 class Of(_Leaf):
-    """A quantity with unit of one dimension, or ``unknown``."""
+    """A quantity with unit of one dimension."""
 
     dimension: str
     at_least: float = -math.inf
     above: float = -math.inf
 
-    def read(self, value: Any) -> Quantity | None:
-        if value == UNKNOWN:
-            return None
+    def _read(self, value: object) -> Quantity:
         if not isinstance(value, str):
             refused(
                 spelled(value),
-                f"a {self.dimension} with its unit in one text, such as "
+                f"{self._said()} with its unit in one text, such as "
                 f"'12 {units_of(self.dimension)[0]}', or unknown",
             )
         try:
             quantity = parse_quantity(value, self.dimension)
         except QuantityError as error:
-            refused(error.found, error.expected)
+            refused(error.found, error.expected, error.message, error.hint)
         if quantity.value < self.at_least:
-            refused(spelled(value), f"a {self.dimension} that is not negative")
+            refused(spelled(value), f"{self._said()} that is not negative")
         if quantity.value <= self.above:
-            refused(spelled(value), f"a {self.dimension} above zero")
+            refused(spelled(value), f"{self._said()} above zero")
         return quantity
 
-    def form(self) -> dict[str, Any]:
+    def _said(self) -> str:
+        return DIMENSIONS[self.dimension].said
+
+    def _form(self) -> dict[str, Any]:
         units = ", ".join(units_of(self.dimension))
         return {
             "type": "string",
             "pattern": r"^(unknown|\s*[+-]?[0-9.].*)$",
-            "description": f"{self.dimension} with unit ({units}), or unknown",
+            "description": f"{self._said()} with its unit ({units}), or unknown",
         }
 
 
 @dataclass(frozen=True)
 class Count(_Leaf):
-    """A whole number, or ``unknown``."""
+    """A whole number."""
 
     least: int = 1
     most: int = 100_000
 
-    def read(self, value: Any) -> int | None:
-        if value == UNKNOWN:
-            return None
+    def _read(self, value: object) -> int:
         if not isinstance(value, int) or isinstance(value, bool):
             refused(spelled(value), "a whole number, or unknown")
         if not self.least <= value <= self.most:
             refused(spelled(value), f"a whole number from {self.least} to {self.most}")
         return value
 
-    def form(self) -> dict[str, Any]:
+    def _form(self) -> dict[str, Any]:
         whole = {"type": "integer", "minimum": self.least, "maximum": self.most}
         return {"anyOf": [whole, {"const": UNKNOWN}]}
 
 
 @dataclass(frozen=True)
 class Number(_Leaf):
-    """A bare number (a ratio or a coefficient), or ``unknown``."""
+    """A bare number (a ratio or a coefficient)."""
 
     least: float = -1e6
     most: float = 1e6
 
-    def read(self, value: Any) -> float | None:
-        if value == UNKNOWN:
-            return None
+    def _read(self, value: object) -> float:
         if isinstance(value, bool) or not isinstance(value, (int, float)):
             refused(spelled(value), "a bare number without unit, or unknown")
         if not self.least <= value <= self.most:
             refused(spelled(value), f"a number from {self.least:g} to {self.most:g}")
         return float(value)
 
-    def form(self) -> dict[str, Any]:
+    def _form(self) -> dict[str, Any]:
         bare = {"type": "number", "minimum": self.least, "maximum": self.most}
         return {"anyOf": [bare, {"const": UNKNOWN}]}
 
 
 @dataclass(frozen=True)
 class Truth(_Leaf):
-    """``true``, ``false`` or ``unknown``."""
+    """``true`` or ``false``."""
 
-    def read(self, value: Any) -> bool | None:
-        if value == UNKNOWN:
-            return None
+    def _read(self, value: object) -> bool:
         if not isinstance(value, bool):
             refused(spelled(value), "true, false or unknown")
         return value
 
-    def form(self) -> dict[str, Any]:
+    def _form(self) -> dict[str, Any]:
         return {"enum": [True, False, UNKNOWN]}
 
 
 @dataclass(frozen=True)
 class Words(_Leaf):
-    """Free text, or ``unknown``."""
+    """Free text."""
 
-    def read(self, value: Any) -> str | None:
-        if value == UNKNOWN:
-            return None
+    def _read(self, value: object) -> str:
         if not isinstance(value, str):
             refused(spelled(value), "a text (put it in quotes)")
         if not value.strip():
@@ -169,53 +164,47 @@ class Words(_Leaf):
             refused(f"a text of {len(value)} characters", f"at most {_LONGEST_TEXT} characters")
         return value
 
-    def form(self) -> dict[str, Any]:
+    def _form(self) -> dict[str, Any]:
         return {"type": "string", "minLength": 1, "maxLength": _LONGEST_TEXT}
 
 
 @dataclass(frozen=True)
 class Choice(_Leaf):
-    """One of a closed list of words, or ``unknown``."""
+    """One of a closed list of words."""
 
     words: tuple[str, ...]
-    also_unknown: bool = True
 
-    def read(self, value: Any) -> str | None:
-        if value == UNKNOWN and self.also_unknown:
-            return None
+    def _read(self, value: object) -> str:
         if value not in self.words:
-            refused(spelled(value), "one of " + ", ".join(self._all()))
+            near = difflib.get_close_matches(str(value), self.words, n=1, cutoff=0.6)
+            hint = f"did you mean '{near[0]}'?" if near else ""
+            expected = "one of " + ", ".join((*self.words, UNKNOWN))
+            refused(spelled(value), expected, hint=hint)
         return str(value)
 
-    def _all(self) -> tuple[str, ...]:
-        return (*self.words, UNKNOWN) if self.also_unknown else self.words
-
-    def form(self) -> dict[str, Any]:
-        return {"enum": list(self._all())}
+    def _form(self) -> dict[str, Any]:
+        return {"enum": [*self.words, UNKNOWN]}
 
 
 @dataclass(frozen=True)
 class Day(_Leaf):
     """A calendar date, ISO 8601."""
 
-    def read(self, value: Any) -> datetime.date | None:
-        if value == UNKNOWN:
-            return None
+    def _read(self, value: object) -> datetime.date:
         try:
-            return datetime.date.fromisoformat(value)
-        except (TypeError, ValueError):
+            return datetime.date.fromisoformat(str(value))
+        except ValueError:
             refused(spelled(value), "a date such as 2026-05-31")
 
-    def form(self) -> dict[str, Any]:
+    def _form(self) -> dict[str, Any]:
         return {"type": "string", "format": "date"}
 
 
 @dataclass(frozen=True)
 class Section:
-    """A part that may be described, absent on purpose (``none``) or ``unknown``."""
+    """A part that may be described, or absent on purpose (``none``)."""
 
     model: type[BaseModel] = field(repr=False)
-    none: bool = True
 
     def __get_pydantic_core_schema__(
         self, source: object, handler: GetCoreSchemaHandler
@@ -224,31 +213,20 @@ class Section:
             self._read, handler.generate_schema(self.model)
         )
 
-    def _read(self, value: Any, inner: Callable[[Any], Any]) -> Any:
-        if value == UNKNOWN:
-            return None
-        if value == NONE and self.none:
+    @staticmethod
+    def _read(value: Any, inner: Callable[[Any], Any]) -> Any:
+        if value == NONE:
             return NONE
         if isinstance(value, dict):
             return inner(value)
-        refused(spelled(value), "a mapping of fields, " + " or ".join(self._words()))
-
-    def _words(self) -> list[str]:
-        return [NONE, UNKNOWN] if self.none else [UNKNOWN]
+        refused(spelled(value), f"a mapping of fields, {NONE} or {UNKNOWN}")
 
     def __get_pydantic_json_schema__(
         self, schema: CoreSchema, handler: GetJsonSchemaHandler
     ) -> dict[str, Any]:
         inner = handler(schema["schema"])
-        return {"anyOf": [inner, {"enum": self._words()}]}
+        return {"anyOf": [inner, {"enum": [NONE, UNKNOWN]}]}
 
-
-def choices(literal: object) -> tuple[str, ...]:
-    """The words of a ``Literal`` type."""
-    return get_args(literal)
-
-
-Nothing = Literal["none"]
 
 Length = Annotated[Quantity | None, Of("length")]
 Size = Annotated[Quantity | None, Of("length", above=0.0)]

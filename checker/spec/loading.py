@@ -110,11 +110,11 @@ def _located(document: Document, detail: ErrorDetails) -> Problem:
         )
     context = detail.get("ctx", {})
     if kind == "value":
-        found, expected = str(context["found"]), str(context["expected"])
-    else:
-        found, expected = spelled(detail["input"]), _EXPECTED.get(kind, detail["msg"])
-        expected = expected.format(**context)
-    return document.problem(path, "unreadable value", found, expected)
+        return document.problem(
+            path, context["message"], context["found"], context["expected"], context["hint"]
+        )
+    expected = _EXPECTED.get(kind, detail["msg"]).format(**context)
+    return document.problem(path, "unreadable value", spelled(detail["input"]), expected)
 
 
 _EXPECTED = {

@@ -2,22 +2,21 @@
 
 from typing import Annotated, Any
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import Field
 
 from checker.spec.coupling import Clutch, Damper
-from checker.spec.fields import Count, Section, stated
+from checker.spec.fields import UNKNOWN, Count, Section, stated
 from checker.spec.gearing import Bearing, Gear, Joint, Mesh, RatioSet, Shaft
 from checker.spec.oil_side import Housing, Lubrication, Seal, Vent
 from checker.spec.papers import Deviation, Monitoring, Records
+from checker.spec.part import Part
 from checker.spec.power import Drive, Engine, OperationPoint, Propeller
 
 FORMAT = 1
 
 
-class Spec(BaseModel):
+class Spec(Part):
     """A propeller speed-reduction drive as its designer states it."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
 
     thrustline: Annotated[int, Count(FORMAT, FORMAT)] = Field(
         description="Version of the spec format: 1."
@@ -55,9 +54,23 @@ class Spec(BaseModel):
 
 def schema() -> dict[str, Any]:
     """JSON Schema (draft 2020-12) of a spec, for editors and other programs."""
-    produced = Spec.model_json_schema(by_alias=True)
+    produced = _as_written(Spec.model_json_schema(by_alias=True))
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "Thrustline spec",
-        **{key: value for key, value in produced.items() if key != "title"},
+        **produced,
     }
+
+
+def _as_written(node: Any) -> Any:
+    """A schema node without what only the models need: what is left out is written ``unknown``."""
+    if isinstance(node, list):
+        return [_as_written(each) for each in node]
+    if not isinstance(node, dict):
+        return node
+    if node == {"type": "null"}:
+        return {"const": UNKNOWN}
+    kept = {key: value for key, value in node.items() if key != "default"}
+    if isinstance(kept.get("title"), str):
+        del kept["title"]
+    return {key: _as_written(value) for key, value in kept.items()}

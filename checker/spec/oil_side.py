@@ -4,6 +4,7 @@ from typing import Annotated
 
 from pydantic import Field
 
+from checker.spec.coupling import Elastomer
 from checker.spec.fields import (
     Area,
     Choice,
@@ -26,7 +27,6 @@ from checker.spec.fields import (
     Volume,
     stated,
 )
-from checker.spec.coupling import Elastomer
 from checker.spec.part import Part
 
 

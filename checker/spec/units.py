@@ -345,7 +345,7 @@ def dimensions_of(text: str) -> tuple[str, ...]:
 
 def closest(text: str, dimension: str) -> str | None:
     """The unit of a dimension that a misspelled one is most likely meant to be, if any is near."""
-    from difflib import get_close_matches  # noqa: PLC0415 - only on the way to a message
+    from difflib import get_close_matches
 
     spelling = canonical(text)
     known = _TABLE[dimension]

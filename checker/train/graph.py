@@ -39,7 +39,7 @@ class Fault:
     expected: str
 
 
-class TrainUnclear(Exception):  # noqa: N818 - a state of the design
+class TrainUnclear(Exception):
     """The parts do not make one power path from engine to propeller.
 
     Attributes:

@@ -97,4 +97,7 @@ class Loads:
         return shaft
 
 
-_ROLES: dict[int, str] = {_DRIVEN: "its mate drives this gear", _DRIVING: "this gear drives its mate"}
+_ROLES: dict[int, str] = {
+    _DRIVEN: "its mate drives this gear",
+    _DRIVING: "this gear drives its mate",
+}

@@ -64,15 +64,30 @@ class Motion:
 
     def engine_output_torque(self, point: Subject) -> Value:
         """T at the shaft that the engine turns [N m]."""
-        engine = self._subjects.the("engine")
         torque = compute(
             engine_mechanics.mean_torque,
             point.given("power", "P"),
             point.given("engine_speed", "ω_e"),
         )
+        return self.behind_engine(torque)
+
+    def behind_engine(self, torque: Value) -> Value:
+        """T at the shaft that the engine turns [N m], from the torque of the crankshaft [N m]."""
+        engine = self._subjects.the("engine")
         if engine.raw("internal_reduction") == NONE:
             return torque
         return compute(kinematics.multiplied_torque, torque, self._internal_ratio(engine))
+
+    def torque_passed_on(self, torque: Value, shaft: str) -> Value:
+        """T at a shaft [N m] when the engine turns the first one with a torque [N m]."""
+        if shaft not in self._train.path_shafts:
+            return Known(0.0, "N m", "T", origin=_OFF_PATH)
+        for link in self._train.power_path:
+            if shaft == link.driver:
+                break
+            if link.kind == "mesh":
+                torque = compute(kinematics.driven_torque, torque, *self._teeth(link))
+        return torque
 
     @staticmethod
     def _internal_ratio(engine: Subject) -> Value:
@@ -107,20 +122,12 @@ class Motion:
         return compute(kinematics.driven_speed, speed, near, far)
 
     def _torque(self, shaft: str, point: Subject) -> Value:
-        if shaft not in self._train.path_shafts:
-            return Known(0.0, "N m", "T", origin=_OFF_PATH)
-        if self.overruns(point):
+        if self.overruns(point) and shaft in self._train.path_shafts:
             return Known(0.0, "N m", "T", origin=_NO_TORQUE)
-        if shaft == self._train.first:
-            torque = self.engine_output_torque(point)
-            if point.raw("driving") == "propeller":
-                return compute(kinematics.reversed_torque, torque)
-            return torque
-        link = self._train.fed_by[shaft]
-        ahead = self.torque(link.driver, point)
-        if link.kind != "mesh":
-            return ahead
-        return compute(kinematics.driven_torque, ahead, *self._teeth(link))
+        torque = self.engine_output_torque(point)
+        if point.raw("driving") == "propeller":
+            torque = compute(kinematics.reversed_torque, torque)
+        return self.torque_passed_on(torque, shaft)
 
     def _sense(self, shaft: str) -> Value:
         engine = self._subjects.the("engine")

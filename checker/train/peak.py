@@ -1,0 +1,85 @@
+"""Peak torque of each shaft: the floor that the regulations set, until a torsional survey exists.
+
+The peak is the larger of the mean torque times the factor of the regulations and of the mean plus
+the alternating torque, never the product of both allowances. The second is not computed yet, so
+the first is the least that the peak can be: enough to fall short on, never enough to meet.
+"""
+
+from functools import cached_property
+
+from checker.known import Known, Path, Unknown, Value, all_known, compute, merged
+from checker.mechanics import engine as engine_mechanics
+from checker.spec.subject import Subjects
+from checker.train.motion import Motion
+
+_SURVEY = (
+    "the alternating torque needs the torsional survey, which this version does not compute; "
+    "the mean torque times the factor of the regulations is the least the peak can be"
+)
+_RATINGS = ("maximum_continuous", "take_off")
+
+
+class Peaks:
+    """The least that the peak torque of a shaft can be, without losses.
+
+    CS-VLA 361(b) and 14 CFR 27.361(b) word the factor for maximum continuous power, CS 22.361 for
+    take-off power as well. Here it stands on the largest of both and of every operation point.
+    """
+
+    def __init__(self, subjects: Subjects, motion: Motion) -> None:
+        self._subjects = subjects
+        self._motion = motion
+
+    def mean(self, shaft: str) -> Value:
+        """T, largest mean torque of a shaft [N m] over both ratings and all operation points."""
+        return self._motion.torque_passed_on(self._motion.behind_engine(self._crank), shaft)
+
+    def floor(self, shaft: str) -> Value:
+        """T_limit, the least that the peak torque of a shaft can be [N m]."""
+        return compute(engine_mechanics.limit_torque, self.mean(shaft), self._factor)
+
+    def at_best(self, value: Value) -> Unknown:
+        """What a value computed with the floor is worth: the best it can be, and no more."""
+        survey = Unknown(self._unstated, _SURVEY)
+        if isinstance(value, Known):
+            return Unknown(survey.missing, survey.because, at_best=value)
+        both = merged([value, survey])
+        return Unknown(both.missing, both.because, at_best=value.at_best)
+
+    @cached_property
+    def _factor(self) -> Value:
+        """k_T, factor on the mean torque."""
+        engine = self._subjects.the("engine")
+        strokes = compute(engine_mechanics.strokes_of, engine.given("cycle", "cycle"))
+        return compute(engine_mechanics.torque_factor, engine.given("cylinders", "z"), strokes)
+
+    @cached_property
+    def _means(self) -> tuple[Value, ...]:
+        """Mean torque at the crankshaft by each rating and at each operation point [N m]."""
+        engine = self._subjects.the("engine")
+        ratings = (
+            (engine.given(f"{rating}.power", "P"), engine.given(f"{rating}.speed", "ω"))
+            for rating in _RATINGS
+        )
+        points = (
+            (point.given("power", "P"), point.given("engine_speed", "ω"))
+            for point in self._subjects.all("point")
+        )
+        return tuple(
+            compute(engine_mechanics.mean_torque, *power_and_speed)
+            for power_and_speed in (*ratings, *points)
+        )
+
+    @cached_property
+    def _crank(self) -> Value:
+        """The largest mean torque at the crankshaft that is known [N m]."""
+        known = [torque for torque in self._means if isinstance(torque, Known)]
+        if not known:
+            return all_known(*self._means) or Unknown()
+        return max(known, key=lambda torque: torque.number)
+
+    @cached_property
+    def _unstated(self) -> tuple[Path, ...]:
+        """Fields that might show a larger mean torque."""
+        unknown = all_known(*self._means)
+        return unknown.missing if unknown else ()

@@ -1,0 +1,73 @@
+"""Data goes one way: each room imports only the rooms before it, and heavy libraries wait."""
+
+import ast
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+CHECKER = Path(__file__).parents[1] / "checker"
+MAY_IMPORT = {
+    "mechanics": {"mechanics"},
+    "spec": {"mechanics", "spec"},
+    "train": {"mechanics", "spec", "train"},
+    "solve": {"mechanics", "spec", "train", "solve"},
+    "measures": {"mechanics", "spec", "train", "solve", "measures"},
+    "review": {"mechanics", "spec", "train", "solve", "measures", "review"},
+    "report": {"mechanics", "spec", "train", "solve", "measures", "review", "report"},
+}
+SHARED = {"known", "text", "shipped"}
+
+
+def imports_of(file: Path) -> set[str]:
+    found = set()
+    for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom):
+            found.add(node.module or "")
+            found |= {f"{node.module}.{alias.name}" for alias in node.names}
+    return found
+
+
+@pytest.mark.parametrize("file", sorted(CHECKER.rglob("*.py")), ids=lambda file: file.stem)
+def test_imports_go_one_way(file):
+    room = file.relative_to(CHECKER).parts[0]
+    if room not in MAY_IMPORT:
+        return
+    rooms = {
+        name.split(".")[1] for name in imports_of(file) if name.startswith("checker.")
+    } - SHARED
+    modules = {
+        name for name in rooms if (CHECKER / name).is_dir() or (CHECKER / f"{name}.py").exists()
+    }
+    assert modules <= MAY_IMPORT[room]
+
+
+def test_mechanics_read_no_files():
+    for file in (CHECKER / "mechanics").glob("*.py"):
+        tree = ast.parse(file.read_text(encoding="utf-8"))
+        called = {
+            node.func.id
+            for node in ast.walk(tree)
+            if isinstance(node, ast.Call) and isinstance(node.func, ast.Name)
+        }
+        assert "open" not in called, file.name
+
+
+def test_a_json_review_imports_nothing_heavy():
+    code = (
+        "import sys, checker.cli\n"
+        "from click.testing import CliRunner\n"
+        "arguments = ['review', '--format', 'json', 'examples/tansy.yaml']\n"
+        "result = CliRunner().invoke(checker.cli.main, arguments)\n"
+        "heavy = {'numpy', 'scipy', 'pint', 'matplotlib', 'jsonschema', 'rich', 'jinja2'}\n"
+        "print(result.exit_code, sorted(heavy & set(sys.modules)))\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code], capture_output=True, text=True, cwd=CHECKER.parent, check=True
+    )
+    status, _, heavy = done.stdout.strip().partition(" ")
+    assert status in ("0", "1")
+    assert heavy == "[]"
