@@ -15,14 +15,17 @@ if TYPE_CHECKING:
 FAMILIES = (
     "train",
     "gears",
+    "mates",
     "bearings",
     "clutch",
     "failure",
+    "damper",
     "oil",
     "vent",
     "seals",
     "propeller",
     "joints",
+    "records",
 )
 
 

@@ -6,10 +6,12 @@ arc on the working pitch circles; normal backlash is what a feeler between the f
 
 from math import cos, pi
 
-from checker.mechanics.equation import equation
+from checker.mechanics.equation import OutOfRange, equation
 from checker.mechanics.tooth import involute
 
 _PAIR = "ISO 21771:2007, cylindrical gear pairs (from memory)"
+_STEEL = "steel"
+_EXPANSION = {"aluminium": 23.5e-6, "magnesium": 26.0e-6, _STEEL: 11.5e-6, "cast iron": 10.5e-6}
 
 
 @equation(
@@ -91,3 +93,74 @@ def normal_backlash_gained(
     """
     opening = involute(pressure_angle_to) - involute(pressure_angle_from)
     return (base_diameter_1 + base_diameter_2) * opening * cos(base_helix_angle)
+
+
+@equation(
+    "j_bn,rec",
+    "j_bn,rec = ⅔ (0.06 mm + 0.0005 a_w + 0.03 m_n)",
+    unit="m",
+    source="ISO/TR 10064-2:1996, industrial drives of steel in iron or steel cases (from memory)",
+    centre_distance="a_w [m]",
+    normal_module="m_n [m]",
+)
+def recommended_normal_backlash(centre_distance: float, normal_module: float) -> float:
+    """Least normal backlash recommended for gears that run warm.
+
+    It allows for pitch-line velocities below 15 m/s and usual tolerances of case and bearings; an
+    aluminium case moves more than the iron one that it was drawn up for.
+    """
+    return 2.0 / 3.0 * (0.06e-3 + 0.0005 * centre_distance + 0.03 * normal_module)
+
+
+@equation(
+    "Δα",
+    "Δα = α_case − α_steel",
+    unit="1/K",
+    source="mean linear expansion from 20 to 100 degC, handbook values (from memory)",
+    case_material="case material []",
+)
+def expansion_over_steel(case_material: str) -> float:
+    """How much more a case grows with temperature than the steel gears in it.
+
+    Raises:
+        OutOfRange: ``case_material`` is none of aluminium, magnesium, steel and cast iron.
+    """
+    if case_material not in _EXPANSION:
+        raise OutOfRange(f"case_material: no expansion is known for {case_material!r}")
+    return _EXPANSION[case_material] - _EXPANSION[_STEEL]
+
+
+@equation(
+    "a_w,θ",
+    "a_w,θ = a_w (1 + Δα (θ − θ_0))",
+    unit="m",
+    source="thermal expansion of case and gears at one temperature",
+    centre_distance="a_w [m]",
+    expansion_over_gears="Δα [1/K]",
+    temperature="θ [K]",
+    build_temperature="θ_0 [K]",
+)
+def centre_distance_at_temperature(
+    centre_distance: float,
+    expansion_over_gears: float,
+    temperature: float,
+    build_temperature: float,
+) -> float:
+    """Centre distance in the measure of gears that keep their size.
+
+    Case and gears stand at one temperature; what both change alike leaves the mesh as it is.
+    """
+    return centre_distance * (1.0 + expansion_over_gears * (temperature - build_temperature))
+
+
+@equation(
+    "j",
+    "j = j_0 + Δj",
+    unit="m",
+    source="definition",
+    backlash="j_0 [m]",
+    gained="Δj [m]",
+)
+def backlash_sum(backlash: float, gained: float) -> float:
+    """Backlash with what a change of the centre distance adds to it."""
+    return backlash + gained

@@ -7,6 +7,8 @@ depends on the shoulders and retainers beside it.
 from dataclasses import dataclass
 from enum import Enum
 
+from checker.mechanics.equation import equation
+
 _PRACTICE = "common practice, no source"
 
 
@@ -144,3 +146,16 @@ SET_AXIAL = {
     "face-to-face": Axial.BOTH_WAYS,
     "tandem": Axial.ONE_WAY,
 }
+
+
+@equation(
+    "F_a,set",
+    "F_a,set = N F_a,max",
+    unit="N",
+    source=_PRACTICE,
+    axial_rating="F_a,max [N]",
+    members="N [1]",
+)
+def tandem_axial_rating(axial_rating: float, members: int) -> float:
+    """Axial load [N] of a matched tandem set, whose bearings share it, from the rating of one."""
+    return axial_rating * members

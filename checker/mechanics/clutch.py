@@ -168,6 +168,41 @@ def usable_fraction_side_by_side(clutches: int) -> float:
 
 
 @equation(
+    "T_use",
+    "T_use = k_n T_r",
+    unit="N m",
+    source="sprag-clutch maker's engineering page, trade source",
+    rated="T_r [N m]",
+    usable_fraction="k_n [1]",
+)
+def usable_torque(rated: float, usable_fraction: float) -> float:
+    """Torque T_use [N m] of clutches side by side whose rated torques sum up to T_r [N m].
+
+    k_n is the share that ``usable_fraction_side_by_side`` gives.
+
+    Source: trade source.
+    """
+    return usable_fraction * rated
+
+
+@equation(
+    "T_row",
+    "T_row = T / (n k_n)",
+    unit="N m",
+    source="derived: the most loaded of n clutches when n k_n of them would do if they shared alike",
+    torque="T [N m]",
+    clutches="n [1]",
+    usable_fraction="k_n [1]",
+)
+def most_loaded_row_torque(torque: float, clutches: int, usable_fraction: float) -> float:
+    """Torque T_row [N m] of the most loaded of n clutches side by side that carry T [N m] together.
+
+    Source: derived from the usable share k_n of the sum.
+    """
+    return torque / (clutches * usable_fraction)
+
+
+@equation(
     "S_T",
     "S_T = T_cap / (K T_peak)",
     unit="1",
@@ -291,6 +326,22 @@ def engagement_speed_margin(lowest_driving_speed: float, engagement_speed: float
     Source: kinematics; the engagement speed [rad/s] is the maker's.
     """
     return lowest_driving_speed / engagement_speed
+
+
+@equation(
+    "ΔT",
+    "ΔT = T_start − T_min",
+    unit="ΔK",
+    source="definition",
+    start="T_start [K]",
+    lowest="T_min [K]",
+)
+def cold_start_reserve(start: float, lowest: float) -> float:
+    """How far the coldest oil [K] at a start is above the lowest the clutch may have [K].
+
+    Source: definition.
+    """
+    return start - lowest
 
 
 @equation(

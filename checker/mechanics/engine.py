@@ -92,7 +92,7 @@ def mean_torque(power: float, angular_speed: float) -> float:
     "strokes = 4 of a four-stroke, 2 of a two-stroke",
     unit="1",
     source="definition",
-    cycle="cycle [text]",
+    cycle="cycle []",
 )
 def strokes_of(cycle: str) -> int:
     """Strokes per working cycle of an engine named four-stroke or two-stroke.

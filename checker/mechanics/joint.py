@@ -173,6 +173,23 @@ def preload(proof: float, area: float, fraction: float) -> float:
 
 
 @equation(
+    "k",
+    "k = F / (S_p A_s)",
+    unit="1",
+    source=_WENTZELL,
+    force="F [N]",
+    proof="S_p [Pa]",
+    area="A_s [m2]",
+)
+def preload_fraction(force: float, proof: float, area: float) -> float:
+    """Preload F [N] of a bolt as a fraction k of its proof load, usually 0.75 to 0.85.
+
+    Source: Wentzell, Machine Design, Ch 6, solved for the fraction.
+    """
+    return force / (proof * area)
+
+
+@equation(
     "T",
     "T = K d F",
     unit="N m",

@@ -250,3 +250,16 @@ def quotient(value: float, reference: float) -> float:
     if reference == 0.0:
         raise OutOfRange("the reference is zero: no quotient")
     return value / reference
+
+
+@equation(
+    "ω_rel",
+    "ω_rel = |ω₁ − ω₂|",
+    unit="rad/s",
+    source="definition, for two members that turn the same way",
+    speed="ω₁ [rad/s]",
+    other="ω₂ [rad/s]",
+)
+def relative_speed(speed: float, other: float) -> float:
+    """Speed of a member against another on the same axis that turns the same way."""
+    return math.fabs(speed - other)

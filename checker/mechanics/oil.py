@@ -283,6 +283,22 @@ def required_viscosity_40(pitch_line_speed: float) -> float:
     return 500.0 * CENTISTOKES / math.sqrt(pitch_line_speed)
 
 
+@equation(
+    "ΔT",
+    "ΔT = T_upper - T_lower",
+    unit="ΔK",
+    source="Definition",
+    upper="T_upper [K]",
+    lower="T_lower [K]",
+)
+def temperature_reserve(upper: float, lower: float) -> float:
+    """Distance ``ΔT`` of a temperature from one that it must stay below, or above, in K.
+
+    ``upper`` and ``lower`` in K; negative where they are the wrong way round. Source: definition.
+    """
+    return upper - lower
+
+
 def _expansion_at_15(density_15: float) -> float:
     if density_15 <= 0.0:
         raise OutOfRange(f"density_15 {density_15:g} kg/m³ is not positive")

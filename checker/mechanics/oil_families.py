@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
 
+from checker.mechanics.equation import equation
 from checker.mechanics.oil import CENTISTOKES
 
 Additives = Literal["none", "anti-wear", "EP"]
@@ -33,8 +34,9 @@ class Chemistry:
         yellow_metal: how bronze and brass bear it.
         elastomers: resistance of seal materials (names of ISO 1629) by chemistry alone: their
             temperature range holds besides.
-        with_engine_oil: sharing a sump, drain or vent with engine oil: ``same`` class, ``no``
-            since the additives clash, ``never`` since the base oils part.
+        with_engine_oil: sharing a sump, drain or vent with engine oil: ``same`` class, ``own kind``
+            with oil of its own family only, ``no`` since the additives clash, ``never`` since the
+            base oils part.
         source: where the judgements come from.
     """
 
@@ -45,7 +47,7 @@ class Chemistry:
     one_way_clutch: Literal["ok", "ask", "no"]
     yellow_metal: Literal["ok", "caution"]
     elastomers: Mapping[str, Resistance]
-    with_engine_oil: Literal["same", "no", "never"]
+    with_engine_oil: Literal["same", "own kind", "no", "never"]
     source: str
 
 
@@ -87,7 +89,14 @@ class OilFamily:
 def _elastomers(
     nbr: Resistance, hnbr: Resistance, acm: Resistance, fkm: Resistance, vmq: Resistance
 ) -> Mapping[str, Resistance]:
-    return MappingProxyType({"NBR": nbr, "HNBR": hnbr, "ACM": acm, "FKM": fkm, "VMQ": vmq})
+    return MappingProxyType(
+        {
+            **{"NBR": nbr, "HNBR": hnbr, "ACM": acm, "FKM": fkm, "VMQ": vmq},
+            # EPDM and natural rubber swell and soften in any hydrocarbon oil; polyurethane bears
+            # it, but not for long when it is hot or wet (both from memory).
+            **{"EPDM": "poor", "natural rubber": "poor", "polyurethane": "limited"},
+        }
+    )
 
 
 # The Tribology Handbook B23 (seen) calls NBR, ACM and FKM excellent and silicone fair in mineral
@@ -96,6 +105,10 @@ _IN_MINERAL = _elastomers("good", "good", "good", "good", "limited")
 _IN_EP = _elastomers("limited", "good", "good", "good", "poor")
 _IN_PAO = _elastomers("limited", "limited", "good", "good", "limited")  # shrinks NBR
 _IN_PAG = _elastomers("limited", "limited", "limited", "good", "limited")
+
+_CELSIUS_FOR_LONG: Mapping[Base, float] = MappingProxyType(
+    {"mineral": 110.0, "PAO": 130.0, "PAG": 130.0, "ester": 150.0}
+)
 
 _CLUTCH = "one-way clutches: two lubrication pages of a clutch maker (seen); "
 
@@ -110,7 +123,7 @@ _ENGINE_MULTIGRADE = Chemistry(
 )
 # Shares a sump with an aviation engine oil of its own kind only: ash in the combustion chamber.
 _AVIATION = Chemistry(
-    "mineral", "none", False, False, "ask", "ok", _IN_MINERAL, "no",
+    "mineral", "none", False, False, "ask", "ok", _IN_MINERAL, "own kind",
     "ashless dispersant or straight, no EP (from memory); one-way clutches likely, not read",
 )
 _GEAR_GL5 = Chemistry(
@@ -243,3 +256,18 @@ def family(name: str) -> OilFamily:
         KeyError: no family has the name; ``FAMILY_NAMES`` lists them.
     """
     return _BY_NAME[name]
+
+
+@equation(
+    "T_max",
+    "T_max = 110 °C mineral, 130 °C PAO and PAG, 150 °C ester",
+    unit="K",
+    source="common practice, no source: oxidation about doubles with each 10 K",
+    base="base []",
+)
+def highest_oil_temperature(base: Base) -> float:
+    """Bulk temperature ``T_max`` that an oil of this base bears for long, in K.
+
+    Valid for oil changed in time; the additives may end sooner. Source: common practice.
+    """
+    return _CELSIUS_FOR_LONG[base] + _ZERO_CELSIUS

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from checker.mechanics.equation import equation
+from checker.mechanics.equation import OutOfRange, equation
 
 _ZERO_CELSIUS = 273.15
 
@@ -150,3 +150,75 @@ def shaft_hardness(surface_speed: float, dirt: bool) -> float:
     5 m/s and asks 60 HRC only over 12 m/s.
     """
     return 55.0 if dirt or surface_speed >= 4.0 else 45.0
+
+
+@equation(
+    "Δp",
+    "Δp = p_in - p_other",
+    unit="Pa",
+    source="Definition",
+    inside="p_in [Pa]",
+    other_side="p_other [Pa]",
+)
+def pressure_across(inside: float, other_side: float) -> float:
+    """Pressure ``Δp`` across a seal, positive where the inside of the case is higher, in Pa.
+
+    Both pressures over the local ambient, in Pa. Source: definition.
+    """
+    return inside - other_side
+
+
+@equation(
+    "r_p",
+    "r_p = |Δp| / p_lip",
+    unit="1",
+    source="Definition",
+    difference="Δp [Pa]",
+    limit="p_lip [Pa]",
+)
+def pressure_share(difference: float, limit: float) -> float:
+    """Pressure across a seal over what it bears, whatever its sense.
+
+    ``difference`` and ``limit`` in Pa. Source: definition.
+
+    Raises:
+        OutOfRange: ``limit`` is not positive.
+    """
+    if limit <= 0.0:
+        raise OutOfRange(f"limit {limit:g} Pa: the seal bears no pressure")
+    return abs(difference) / limit
+
+
+@equation(
+    "p_back",
+    "p_back = -Δp for a lip that faces inside, Δp for one that faces outside, none below zero",
+    unit="Pa",
+    source="A lip is pressed on its shaft from the side it faces, and lifted from the other",
+    difference="Δp [Pa]",
+    lip_faces="lip []",
+)
+def pressure_behind_lip(difference: float, lip_faces: str) -> float:
+    """Pressure ``p_back`` that lifts a lip off its shaft, in Pa.
+
+    ``difference`` in Pa is positive where the inside is higher; ``lip_faces`` is inside, outside
+    or both (two lips, of which one is always pressed on). Source: mechanics of radial lip seals.
+    """
+    if lip_faces == "both":
+        return 0.0
+    return max(-difference if lip_faces == "inside" else difference, 0.0)
+
+
+@equation(
+    "T_lip",
+    "T_lip = T_oil + ΔT_lip",
+    unit="K",
+    source="Seal makers' guidance (seen): the lip runs 20 to 50 K over the oil",
+    oil_temperature="T_oil [K]",
+    lip_rise="ΔT_lip [ΔK]",
+)
+def lip_temperature(oil_temperature: float, lip_rise: float) -> float:
+    """Temperature ``T_lip`` of a running seal lip, in K.
+
+    ``oil_temperature`` in K, ``lip_rise`` of friction in K, 20 to 50. Source: seal makers.
+    """
+    return oil_temperature + lip_rise

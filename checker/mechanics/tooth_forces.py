@@ -135,3 +135,58 @@ def thrust_on_shaft(thrust: float, installation: str) -> float:
 def axial_sum(force: float, other: float) -> float:
     """Sum of two axial forces on one shaft."""
     return force + other
+
+
+@equation(
+    "Σ|F_x|",
+    "Σ|F_x| = |F_x,1| + |F_x,2|",
+    unit="N",
+    source="definition",
+    force="F_x,1 [N]",
+    other="F_x,2 [N]",
+)
+def axial_size_sum(force: float, other: float) -> float:
+    """Sum of the sizes of axial forces on one shaft, as if none balanced another."""
+    return abs(force) + abs(other)
+
+
+@equation(
+    "q_x",
+    "q_x = |ΣF_x| / Σ|F_x|, 0 without forces",
+    unit="1",
+    source="definition",
+    net_force="ΣF_x [N]",
+    size_sum="Σ|F_x| [N]",
+)
+def residual_thrust_share(net_force: float, size_sum: float) -> float:
+    """What is left of the axial forces on a shaft: 0 where they cancel, 1 where they add up."""
+    return abs(net_force) / size_sum if size_sum > 0.0 else 0.0
+
+
+@equation(
+    "M_x",
+    "M_x = |F_x| d_w / 2",
+    unit="N m",
+    source="statics",
+    axial_force="F_x [N]",
+    working_pitch_diameter="d_w [m]",
+)
+def axial_couple(axial_force: float, working_pitch_diameter: float) -> float:
+    """Size of the couple by which the axial force of a mesh tilts the shaft.
+
+    The bearings take it as radial load, also where the axial forces themselves cancel.
+    """
+    return 0.5 * abs(axial_force) * working_pitch_diameter
+
+
+@equation(
+    "ΣM_x",
+    "ΣM_x = M_x,1 + M_x,2",
+    unit="N m",
+    source="definition; the most the couples can be, whatever the directions of the meshes",
+    couple="M_x,1 [N m]",
+    other="M_x,2 [N m]",
+)
+def couple_sum(couple: float, other: float) -> float:
+    """Sum of the sizes of two couples on one shaft."""
+    return couple + other

@@ -1,4 +1,4 @@
-"""Pressure in a gear case, the gas that must leave it, its vent line, and its expansion space."""
+"""Pressure in a gear case, the gas that must leave it, and its vent line."""
 
 import math
 from dataclasses import dataclass
@@ -6,8 +6,6 @@ from itertools import pairwise
 
 from checker.mechanics.air import STANDARD_GRAVITY
 from checker.mechanics.equation import OutOfRange, equation
-
-US_GALLON = 3.785411784e-3  # m3, exact
 
 _LAMINAR_REYNOLDS = 2300.0
 _BLASIUS_REYNOLDS = 1.0e5
@@ -24,10 +22,12 @@ class Segment:
     Attributes:
         bore: inner diameter, m.
         length: length along the line, m.
+        loss_coefficient: of the bends, screens and valves in it, referred to its bore.
     """
 
     bore: float
     length: float
+    loss_coefficient: float = 0.0
 
 
 @equation(
@@ -155,6 +155,24 @@ def warm_up_breathing_flow(
     ideal gas law.
     """
     return (air_volume / temperature + oil_volume * oil_expansion) * heating_rate
+
+
+@equation(
+    "Q",
+    "Q = |Q_climb| + Q_warm + Q_case",
+    unit="m3/s",
+    source="Sum, each taken as going the same way",
+    climb_flow="Q_climb [m3/s]",
+    warm_up_flow="Q_warm [m3/s]",
+    case_air_flow="Q_case [m3/s]",
+)
+def vent_flow(climb_flow: float, warm_up_flow: float, case_air_flow: float) -> float:
+    """Greatest flow ``Q`` that a vent line passes, in m3/s.
+
+    ``climb_flow`` is negative in a descent, when the case breathes in. Valid as an upper bound: in
+    truth a descent takes off from what warming and blow-by push out. Source: volume balance.
+    """
+    return abs(climb_flow) + warm_up_flow + case_air_flow
 
 
 @equation(
@@ -288,7 +306,12 @@ def line_pressure_drop(
     drop = 0.0
     for segment, loss in zip(segments, _series_losses(segments), strict=True):
         drop += bore_pressure_drop(
-            flow, segment.bore, segment.length, loss, gas_density, gas_viscosity
+            flow,
+            segment.bore,
+            segment.length,
+            segment.loss_coefficient + loss,
+            gas_density,
+            gas_viscosity,
         )
     return drop
 
@@ -340,55 +363,39 @@ def oil_lift(pressure_difference: float, oil_density: float) -> float:
 
 
 @equation(
-    "e_req",
-    "e_req = ε + a",
-    unit="1",
-    source="Thermal growth and entrained air side by side; SAE 460209 gives 6 to 20 % air",
-    oil_growth="ε [1]",
-    entrained_air="a [1]",
+    "h",
+    "h = max over the low points of (lower of the highest points on either side - low point)",
+    unit="m",
+    source="Hydrostatics of communicating vessels",
+    rises="Δz [m]",
 )
-def expansion_space_required(oil_growth: float, entrained_air: float) -> float:
-    """Expansion space ``e_req`` that oil needs over its cold fill, as a fraction of the fill.
+def trapped_depth(rises: tuple[float, ...]) -> float:
+    """Depth ``h`` of liquid that the deepest low loop of a line keeps, in m.
 
-    ``oil_growth`` from the fill to the hottest temperature and ``entrained_air``, both as
-    fractions of the fill. Valid for small fractions, whose product is left out. Source: volume
-    balance; SAE 460209 for the air that gear trains entrain.
+    ``rises`` of the stretches in turn, from the case outwards, in m; negative where one falls.
+    Each stretch is taken as straight. What stands at either end drains into the case or out of
+    the line. Source: hydrostatics.
     """
-    return oil_growth + entrained_air
+    heights = [0.0]
+    for rise in rises:
+        heights.append(heights[-1] + rise)
+    return max(
+        min(max(heights[: index + 1]), max(heights[index:])) - height
+        for index, height in enumerate(heights)
+    )
 
 
 @equation(
-    "e",
-    "e = (V - V_oil) / V_oil",
-    unit="1",
+    "Δh",
+    "Δh = h_mouth - h_oil",
+    unit="m",
     source="Definition",
-    capacity="V [m3]",
-    fill="V_oil [m3]",
+    mouth="h_mouth [m]",
+    oil_level="h_oil [m]",
 )
-def expansion_space(capacity: float, fill: float) -> float:
-    """Expansion space ``e`` over the cold fill, as a fraction of the fill; volumes in m3.
+def height_above_oil(mouth: float, oil_level: float) -> float:
+    """Height ``Δh`` of the vent's mouth above the oil, in m; both over the same datum.
 
-    Valid for any fill; negative where it exceeds the capacity. Source: definition.
-
-    Raises:
-        OutOfRange: ``fill`` is not positive.
+    Valid for any value; negative where the mouth is under oil. Source: definition.
     """
-    if fill <= 0.0:
-        raise OutOfRange(f"fill {fill:g} m³ is no oil")
-    return (capacity - fill) / fill
-
-
-@equation(
-    "V_e",
-    "V_e = max(0.1 V, 0.5 US gal)",
-    unit="m3",
-    source="14 CFR 27.1013(c), 29.1013(b)(1): oil tanks of reciprocating engines",
-    tank_capacity="V [m3]",
-)
-def expansion_space_floor(tank_capacity: float) -> float:
-    """Least expansion space ``V_e`` of an oil tank of that capacity, both in m3.
-
-    A rule for the oil tanks of reciprocating engines; for a gearbox sump a measure of good
-    practice. Source: 14 CFR 27.1013(c), 29.1013(b)(1).
-    """
-    return max(0.1 * tank_capacity, 0.5 * US_GALLON)
+    return mouth - oil_level

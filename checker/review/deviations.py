@@ -71,25 +71,27 @@ def _standing(
     on: datetime.date,
 ) -> str:
     rule = book.rule(deviation.rule)
-    if rule is None:
-        return "unknown rule"
-    if deviation.part not in parts:
-        return "unknown part"
-    if deviation.expires is None or deviation.expires < on:
-        return "expired"
-    if deviation.date is None or deviation.date > on:
-        return "not yet in force"
-    if rule.no_deviation:
-        return "not allowed"
-    if rule.needs_mitigation and deviation.mitigation is None:
-        return "without mitigation"
     used = any(
-        finding.rule.id == rule.id
+        finding.rule is rule
         and finding.subject.label == deviation.part
         and finding.outcome == "falls short"
         for finding in findings
     )
-    return "in force" if used else "unused"
+    if rule is None:
+        standing = "unknown rule"
+    elif deviation.part not in parts:
+        standing = "unknown part"
+    elif deviation.expires is None or deviation.expires < on:
+        standing = "expired"
+    elif deviation.date is None or deviation.date > on:
+        standing = "not yet in force"
+    elif rule.no_deviation:
+        standing = "not allowed"
+    elif rule.needs_mitigation and deviation.mitigation is None:
+        standing = "without mitigation"
+    else:
+        standing = "in force" if used else "unused"
+    return standing
 
 
 def standing_value(subject: Subject, standings: dict[int, str]) -> Known:

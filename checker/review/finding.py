@@ -63,6 +63,12 @@ class Finding:
         return tuple(path for path in dict.fromkeys(paths) if path != self.place)
 
     @property
+    def result(self) -> tuple[object, ...]:
+        """What came out, without the derivation: equal for two findings that say the same."""
+        value = self.known.value if self.known is not None else None
+        return (self.outcome, self.level, value, self.point, self.place, self.related, self.reason)
+
+    @property
     def is_open(self) -> bool:
         """Whether something is left to be done about it."""
         return self.outcome in ("falls short", "not shown", "broken")

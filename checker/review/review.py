@@ -2,7 +2,7 @@
 
 import datetime
 import hashlib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from checker.known import Known
@@ -91,11 +91,7 @@ def review_spec(source: bytes, name: str, book: Rulebook, on: datetime.date) -> 
     train = _train(loaded)
     sets: list[str | None] = [*loaded.spec.ratio_sets] or [None]
     designs = {each: Design(loaded.spec, train, each) for each in sets}
-    findings = [
-        finding
-        for ratio_set, design in designs.items()
-        for finding in _findings(design, ratio_set, book)
-    ]
+    findings = _by_set({each: _findings(design, each, book) for each, design in designs.items()})
     findings = _with_deviations(findings, designs[sets[0]], book, on)
     return Review(
         loaded,
@@ -126,6 +122,17 @@ def _findings(design: Design, ratio_set: str | None, book: Rulebook) -> list[Fin
         if rule.looks_at != "deviation"
         for finding in judge_rule(rule, design, ratio_set)
     ]
+
+
+def _by_set(found: dict[str | None, list[Finding]]) -> list[Finding]:
+    """The findings of all ratio sets; what is the same with every set stands once, without a set."""
+    if len(found) == 1:
+        return next(iter(found.values()))
+    together: list[Finding] = []
+    for alike in zip(*found.values(), strict=True):
+        same = len({finding.result for finding in alike}) == 1
+        together += [replace(alike[0], ratio_set=None)] if same else list(alike)
+    return together
 
 
 def _with_deviations(

@@ -5,7 +5,7 @@ from functools import cache
 from pathlib import Path as FilePath
 from typing import Any
 
-from checker.known import Path
+from checker.known import Path, Plain
 from checker.measures.registry import measures
 from checker.review.rule import (
     LEVELS,
@@ -13,12 +13,14 @@ from checker.review.rule import (
     Condition,
     Level,
     Limit,
+    LimitKind,
     Rule,
     Source,
     as_number,
 )
 from checker.shipped import shipped
 from checker.spec.document import Document, read_document
+from checker.spec.fields import spelled
 from checker.spec.parts import HARDNESS, stated_unit
 from checker.spec.problem import SpecUnreadable
 from checker.spec.quantity import QuantityError, parse_quantity
@@ -218,27 +220,41 @@ def _limit(document: Document, place: Path, written: dict[str, Any], unit: str) 
             place, "not a limit", ", ".join(written), "one of " + ", ".join(LIMIT_KINDS)
         )
         raise SpecUnreadable(document.name, (problem,))
-    several = value if isinstance(value, list) else [value]
-    values = []
-    limit_unit = unit
-    for each in several:
-        if unit not in ("", "1") and isinstance(each, str):
-            try:
-                quantity = parse_quantity(each, _DIMENSION_OF[unit])
-            except QuantityError as error:
-                problem = document.problem(place, error.message, error.found, error.expected)
-                raise SpecUnreadable(document.name, (problem,)) from None
-            limit_unit = DIMENSIONS[quantity.dimension].si
-            values.append(quantity.value)
-        elif unit not in ("", "1"):
-            problem = document.problem(
-                place, "a limit without unit", repr(each), f"a quantity, the measure is in {unit}"
-            )
-            raise SpecUnreadable(document.name, (problem,))
-        else:
-            values.append(each)
-    text = f"{kind.replace('_', ' ')} {' and '.join(str(each) for each in several)}"
-    return Limit(kind, tuple(values), limit_unit, text)
+    several: list[Plain] = value if isinstance(value, list) else [value]
+    try:
+        ends = [_end(kind, each, unit) for each in several]
+    except QuantityError as error:
+        problem = document.problem(place, error.message, error.found, error.expected, error.hint)
+        raise SpecUnreadable(document.name, (problem,)) from None
+    words = " and ".join(
+        str(each).lower() if each in (True, False) else str(each) for each in several
+    )
+    return Limit(
+        kind, tuple(end for end, _ in ends), ends[0][1], f"{kind.replace('_', ' ')} {words}"
+    )
+
+
+def _end(kind: LimitKind, value: Plain, unit: str) -> tuple[Plain, str]:
+    """One end of a limit in SI, and its unit; only a hardness has another than the measure.
+
+    Raises:
+        QuantityError: the measure has no such limit.
+    """
+    is_number = isinstance(value, (int, float)) and not isinstance(value, bool)
+    message, found = "not a limit of this measure", spelled(value)
+    if unit == "":
+        if is_number or kind in ("at_least", "at_most", "between"):
+            words = "one_of, none_of or is, with words or truths"
+            raise QuantityError(message, f"{kind} {found}", words)
+        return value, unit
+    if unit == "1":
+        if not is_number:
+            raise QuantityError(message, found, "a bare number")
+        return value, unit
+    if not isinstance(value, str):
+        raise QuantityError(message, found, f"a quantity with its unit; the measure is in {unit}")
+    quantity = parse_quantity(value, _DIMENSION_OF[unit])
+    return quantity.value, DIMENSIONS[quantity.dimension].si
 
 
 _DIMENSION_OF: dict[str, str] = {}

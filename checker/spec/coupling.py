@@ -77,7 +77,9 @@ class SlipFailure(Part):
     """What the drive does when the clutch no longer grips."""
 
     effect: Text = stated("Effect on thrust and on the engine.")
-    mitigation: Text = stated("What limits the consequence: a lock-up, a second path, glide range.")
+    mitigation: Text = stated(
+        "What limits the consequence: a lock-up, a second path, glide range; or none."
+    )
     detected_by: Text = stated("How the crew notices the beginning of slip.")
     engine_overspeed_limited: Flag = stated(
         "Whether something holds the engine below its speed limit when the load goes."
@@ -106,12 +108,17 @@ class Clutch(Part):
     kind: Annotated[str | None, Choice(("roller", "sprag"))] = stated("Kind of elements.")
     between: Between = Field(description="The two shafts it joins, the driving one first.")
     outer: Text = stated("Which of the two shafts carries the outer race.")
-    rated_torque: Torque = stated("Rated torque of the clutch by catalogue or calculation.")
+    rated_torque: Torque = stated(
+        "Rated torque of the clutch by catalogue or calculation; the sum where several run side by "
+        "side."
+    )
     rating_is: Annotated[str | None, Choice(("nominal", "peak"))] = stated(
         "Whether the rated torque is a nominal or a peak figure."
     )
     service_factor: Coefficient = stated("Service factor that its maker asks for.")
-    elements: Annotated[int | None, Count(3, 200)] = stated("Number of rollers or sprags.")
+    elements: Annotated[int | None, Count(3, 200)] = stated(
+        "Number of rollers or sprags in one clutch."
+    )
     rows: Annotated[int | None, Count(1, 4)] = stated("Clutches side by side.")
     element_radius: Size = stated("Radius of a roller, or of the sprag's cam where it touches.")
     element_length: Size = stated("Loaded length of an element.")
@@ -141,6 +148,7 @@ class Clutch(Part):
         "torque."
     )
     runout: Length = stated("Radial runout between the races.")
+    runout_limit: Size = stated("Radial runout that its maker allows.")
     approved_oils: list[OilApproval] | None = stated(
         "Oils that the clutch maker approves in writing."
     )

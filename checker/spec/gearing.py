@@ -218,7 +218,7 @@ class Joint(Part):
     kind: Annotated[
         str | None, Choice(("bolted flange", "spline", "key", "taper", "press fit"))
     ] = stated("Kind of joint.")
-    on: Name = Field(description="Name of the shaft it sits on.")
+    shaft: Name = Field(description="Name of the shaft it sits on.")
     to: Text = stated("Name of the shaft it connects rigidly to, or propeller, or engine.")
     bolts: Whole = stated("Number of bolts.")
     bolt_diameter: Size = stated("Nominal diameter of the bolts.")

@@ -4,6 +4,7 @@ from typing import Annotated
 
 from pydantic import Field
 
+from checker.mechanics.oil_families import FAMILY_NAMES
 from checker.spec.coupling import Elastomer
 from checker.spec.fields import (
     Area,
@@ -33,8 +34,8 @@ from checker.spec.part import Part
 class Oil(Part):
     """The oil of the drive: a generic family, with anything better known stated."""
 
-    name: Text = stated(
-        "Generic oil family, as in the table of oil families; what is stated here goes before it."
+    name: Annotated[str | None, Choice(FAMILY_NAMES)] = stated(
+        "Generic oil family; anything else stated here goes before its typical figures."
     )
     viscosity_40: KinematicViscosity = stated("Kinematic viscosity at 40 degC.")
     viscosity_100: KinematicViscosity = stated("Kinematic viscosity at 100 degC.")

@@ -4,6 +4,7 @@ from typing import Annotated
 
 from pydantic import Field
 
+from checker.mechanics.oil_families import FAMILY_NAMES
 from checker.spec.fields import (
     Choice,
     Coefficient,
@@ -96,7 +97,9 @@ class InternalReduction(Part):
 class EngineOil(Part):
     """Oil in the engine itself."""
 
-    name: Text = stated("Generic oil family in the engine, as in the table of oil families.")
+    name: Annotated[str | None, Choice(FAMILY_NAMES)] = stated(
+        "Generic oil family in the engine."
+    )
 
 
 class Engine(Part):

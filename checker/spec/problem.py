@@ -7,6 +7,7 @@ from checker.known import Path
 from checker.text import plain
 
 _SHORT = 60
+_LONGEST_FIELD = 200
 
 
 class Place(NamedTuple):
@@ -55,6 +56,8 @@ def problem_line(file: str, problem: Problem) -> str:
     """Print a problem on one line of plain text: place, field, what is wrong, found, expected."""
     place = f"{file}:{problem.line}:{problem.column}: "
     name = dotted(problem.path)
+    if len(name) > _LONGEST_FIELD:
+        name = f"{name[:_LONGEST_FIELD]}…"
     field = f"{name}: " if name else ""
     found = f"; found {problem.found}" if problem.found else ""
     expected = f"; expected {problem.expected}" if problem.expected else ""

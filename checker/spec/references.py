@@ -47,7 +47,7 @@ def _shaft_names(spec: Spec, document: Document) -> list[Problem | None]:
     uses += [(("gears", name, "shaft"), gear.shaft) for name, gear in spec.gears.items()]
     uses += [(("bearings", name, "shaft"), each.shaft) for name, each in spec.bearings.items()]
     uses += [(("seals", name, "shaft"), seal.shaft) for name, seal in spec.seals.items()]
-    uses += [(("joints", name, "on"), joint.on) for name, joint in spec.joints.items()]
+    uses += [(("joints", name, "shaft"), joint.shaft) for name, joint in spec.joints.items()]
     uses += [
         (("joints", name, "to"), joint.to)
         for name, joint in spec.joints.items()

@@ -35,7 +35,7 @@ _UNCLEAR = tuple(
             "a decimal number, or text in quotes",
         ),
         (
-            r"[+-]?[0-9.][0-9_.]*_[0-9_.]*(?:[eE][+-]?[0-9]+)?",
+            r"[+-]?[0-9][0-9.]*_[0-9_.]*(?:[eE][+-]?[0-9]+)?",
             "a number with an underscore",
             "digits without a gap, or text in quotes",
         ),

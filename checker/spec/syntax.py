@@ -22,7 +22,7 @@ _COMPLAINTS = (
     _Complaint("tab character", "a tab indents this line", "spaces"),
     _Complaint("end of stream", "a quote is opened here and never closed", "a closing quote", True),
     _Complaint(
-        "document indicator", "a quote is opened here and never closed", "a closing quote", True
+        "unexpected document", "a quote is opened here and never closed", "a closing quote", True
     ),
     _Complaint(
         "block scalar", "'|' or '>' begins a block of text on the lines below", "text in quotes"
@@ -43,11 +43,13 @@ _COMPLAINTS = (
     ),
     _Complaint("<document start>", "this stands after the end of the fields", "nothing more"),
     _Complaint(
-        "'-' indicator", "this does not line up with the items above", "'- ' at their indentation"
+        "block collection",
+        "this does not line up with the items above",
+        "'- ' at their indentation",
     ),
     _Complaint("alphabetic or numeric", "'&' or '*' has no name behind it", "text in quotes"),
     _Complaint("incompatible", "this version of YAML is not known", "no %YAML line"),
-    _Complaint("maximum depth", "the spec nests too deep", "fewer levels"),
+    _Complaint("nesting depth", "the spec nests too deep", "fewer levels"),
     _Complaint("node content", "there is no value here", "a value"),
 )
 _INDENTED = _Complaint(

@@ -138,7 +138,7 @@ def _links(spec: Spec) -> list[Link]:
     if isinstance(spec.clutch, Clutch):
         links.append(Link("clutch", "clutch", ("clutch",), *spec.clutch.between[:2]))
     links += [
-        Link("joint", name, ("joints", name), joint.on, joint.to)
+        Link("joint", name, ("joints", name), joint.shaft, joint.to)
         for name, joint in spec.joints.items()
         if joint.to is not None and joint.to in spec.shafts
     ]

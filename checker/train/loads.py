@@ -13,7 +13,10 @@ _DRIVEN, _DRIVING = 1, -1
 
 
 class Loads:
-    """Tooth forces of each mesh and thrust of each shaft; bearing reactions will follow here."""
+    """Tooth forces of each mesh and thrust of each shaft; bearing reactions will follow here.
+
+    A member that turns freely on a shaft passes its axial forces to that shaft.
+    """
 
     def __init__(
         self, subjects: Subjects, train: Train, motion: Motion, pairs: dict[str, Pair]
@@ -22,12 +25,19 @@ class Loads:
         self._train = train
         self._motion = motion
         self._pairs = pairs
+        self._tangential: dict[tuple[str, str], Value] = {}
+        self._axial: dict[tuple[str, str, str], Value] = {}
 
     def tangential(self, mesh: Subject, point: Subject) -> Value:
         """F_tw, tangential force at the working circle [N]."""
-        pair = self._pairs[mesh.name]
-        torque = self._motion.torque(self._shaft(pair.driver), point)
-        return compute(tooth_forces.tangential_force, torque, pair.working_diameter(pair.driver))
+        key = (mesh.name, point.name)
+        if key not in self._tangential:
+            pair = self._pairs[mesh.name]
+            torque = self._motion.torque(self._shaft(pair.driver), point)
+            self._tangential[key] = compute(
+                tooth_forces.tangential_force, torque, pair.working_diameter(pair.driver)
+            )
+        return self._tangential[key]
 
     def radial(self, mesh: Subject, point: Subject) -> Value:
         """F_r, force that parts the shafts [N]."""
@@ -38,6 +48,12 @@ class Loads:
 
     def axial(self, mesh: Subject, wheel: Wheel, point: Subject) -> Value:
         """F_x on one of the two gears [N], positive towards the propeller."""
+        key = (mesh.name, wheel.subject.name, point.name)
+        if key not in self._axial:
+            self._axial[key] = self._axial_force(mesh, wheel, point)
+        return self._axial[key]
+
+    def _axial_force(self, mesh: Subject, wheel: Wheel, point: Subject) -> Value:
         pair = self._pairs[mesh.name]
         shaft = self._shaft(wheel)
         torque = self._motion.torque(self._shaft(pair.driver), point)
@@ -61,12 +77,18 @@ class Loads:
             Known(role, "1", "role", origin=_ROLES[role]),
         )
 
-    def gear_thrusts(self, shaft: str, point: Subject) -> Iterator[tuple[Wheel, Value]]:
-        """The axial force of every gear mesh on a shaft [N], with the gear."""
+    def meshes_on(self, shaft: str) -> Iterator[tuple[Pair, Wheel]]:
+        """Every mesh that loads a shaft axially, with the gear on it or on a member it carries."""
         for pair in self._pairs.values():
             for wheel in (pair.driver, pair.driven):
-                if self._shaft(wheel) == shaft:
-                    yield wheel, self.axial(pair.subject, wheel, point)
+                member = self._shaft(wheel)
+                if shaft in (member, self._subjects.the("shaft", member).raw("turns_freely_on")):
+                    yield pair, wheel
+
+    def gear_thrusts(self, shaft: str, point: Subject) -> Iterator[tuple[Wheel, Value]]:
+        """The axial force of every such mesh on a shaft [N], with the gear."""
+        for pair, wheel in self.meshes_on(shaft):
+            yield wheel, self.axial(pair.subject, wheel, point)
 
     def propeller_thrust(self, shaft: str, point: Subject) -> Value | None:
         """Propeller thrust on its shaft [N], positive towards the propeller; ``None`` elsewhere."""

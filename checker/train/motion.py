@@ -54,13 +54,7 @@ class Motion:
 
     def engine_output_speed(self, point: Subject) -> Value:
         """ω of the shaft that the engine turns [rad/s]."""
-        engine = self._subjects.the("engine")
-        crank = point.given("engine_speed", "ω_e")
-        internal = engine.raw("internal_reduction")
-        if internal == NONE:
-            return crank
-        ratio = self._internal_ratio(engine)
-        return compute(kinematics.reduced_speed, crank, ratio)
+        return self.speed_behind_engine(point.given("engine_speed", "ω_e"))
 
     def engine_output_torque(self, point: Subject) -> Value:
         """T at the shaft that the engine turns [N m]."""
@@ -69,25 +63,40 @@ class Motion:
             point.given("power", "P"),
             point.given("engine_speed", "ω_e"),
         )
-        return self.behind_engine(torque)
+        return self.torque_behind_engine(torque)
 
-    def behind_engine(self, torque: Value) -> Value:
-        """T at the shaft that the engine turns [N m], from the torque of the crankshaft [N m]."""
+    def speed_behind_engine(self, speed: Value) -> Value:
+        """ω of the shaft that the engine turns, from the speed of the crankshaft [rad/s]."""
+        engine = self._subjects.the("engine")
+        if engine.raw("internal_reduction") == NONE:
+            return speed
+        return compute(kinematics.reduced_speed, speed, self._internal_ratio(engine))
+
+    def torque_behind_engine(self, torque: Value) -> Value:
+        """T at the shaft that the engine turns, from the torque of the crankshaft [N m]."""
         engine = self._subjects.the("engine")
         if engine.raw("internal_reduction") == NONE:
             return torque
         return compute(kinematics.multiplied_torque, torque, self._internal_ratio(engine))
 
+    def speed_passed_on(self, speed: Value, shaft: str) -> Value:
+        """ω of a shaft when the engine turns the first one at a speed [rad/s]."""
+        if shaft == self._train.first:
+            return speed
+        link = self._train.fed_by[shaft]
+        return self._across(link, self.speed_passed_on(speed, link.driver))
+
     def torque_passed_on(self, torque: Value, shaft: str) -> Value:
-        """T at a shaft [N m] when the engine turns the first one with a torque [N m]."""
+        """T at a shaft when the engine turns the first one with a torque [N m]."""
         if shaft not in self._train.path_shafts:
             return Known(0.0, "N m", "T", origin=_OFF_PATH)
-        for link in self._train.power_path:
-            if shaft == link.driver:
-                break
-            if link.kind == "mesh":
-                torque = compute(kinematics.driven_torque, torque, *self._teeth(link))
-        return torque
+        if shaft == self._train.first:
+            return torque
+        link = self._train.fed_by[shaft]
+        ahead = self.torque_passed_on(torque, link.driver)
+        if link.kind != "mesh":
+            return ahead
+        return compute(kinematics.driven_torque, ahead, *self._teeth(link))
 
     @staticmethod
     def _internal_ratio(engine: Subject) -> Value:

@@ -1,11 +1,39 @@
 """Geometry of two gears in mesh, each value with its derivation, worked out once."""
 
-from functools import cached_property
+from collections.abc import Callable
+from functools import cached_property, wraps
+from typing import Any, Concatenate, Literal, ParamSpec, TypeVar
 
 from checker.known import Known, Unknown, Value, compute
 from checker.mechanics import backlash, involute, rack, tooth
 from checker.spec.fields import NONE
 from checker.spec.subject import Subject
+
+End = Literal["value", "low", "high"]
+"""A stated size as it stands, or the low or high end of its tolerance."""
+
+_OTHER_END: dict[End, End] = {"value": "value", "low": "high", "high": "low"}
+
+Asked = ParamSpec("Asked")
+Holder = TypeVar("Holder", "Wheel", "Pair")
+Answer = TypeVar("Answer")
+
+
+def _once(
+    method: Callable[Concatenate[Holder, Asked], Answer],
+) -> Callable[Concatenate[Holder, Asked], Answer]:
+    """Work out a method once for each set of arguments; its object keeps the answers."""
+    name = method.__name__
+
+    @wraps(method)
+    def answer(holder: Holder, /, *args: Asked.args, **kwargs: Asked.kwargs) -> Answer:
+        key = (name, args, *kwargs.items())
+        if key not in holder.answers:
+            holder.answers[key] = method(holder, *args, **kwargs)
+        kept: Answer = holder.answers[key]
+        return kept
+
+    return answer
 
 
 class Wheel:
@@ -13,6 +41,7 @@ class Wheel:
 
     def __init__(self, subject: Subject) -> None:
         self.subject = subject
+        self.answers: dict[tuple[Any, ...], Any] = {}
 
     @cached_property
     def teeth(self) -> Value:
@@ -65,10 +94,10 @@ class Wheel:
         """x, profile shift coefficient."""
         return self.subject.given("profile_shift", "x")
 
-    @cached_property
-    def thickness_reduction(self) -> Value:
+    @_once
+    def thickness_reduction(self, at: End = "value") -> Value:
         """ΔE_sn, what the teeth are thinned by for backlash [m]."""
-        return self.subject.given("thickness_allowance", "ΔE_sn")
+        return self.subject.given("thickness_allowance", "ΔE_sn", at)
 
     @cached_property
     def face_width(self) -> Value:
@@ -109,11 +138,13 @@ class Wheel:
             tooth.transverse_base_pitch, self.transverse_module, self.transverse_pressure_angle
         )
 
-    def tip_diameter(self, at: str = "value") -> Value:
-        """d_a, tip diameter [m]: as stated, or the low or high end of its tolerance."""
+    @_once
+    def tip_diameter(self, at: End = "value") -> Value:
+        """d_a, tip diameter [m]."""
         return self.subject.given("tip_diameter", "d_a", at)
 
-    def active_tip_diameter(self, at: str = "value") -> Value:
+    @_once
+    def active_tip_diameter(self, at: End = "value") -> Value:
         """d_Na, diameter at which the flank ends at the tip chamfer [m]."""
         return compute(
             tooth.active_tip_diameter,
@@ -121,21 +152,21 @@ class Wheel:
             self.subject.given("tip_chamfer", "h_K"),
         )
 
-    @cached_property
-    def generating_profile_shift(self) -> Value:
-        """x_E, profile shift at which the tool stood."""
+    @_once
+    def generating_profile_shift(self, at: End = "value") -> Value:
+        """x_E, profile shift at which the tool stood; low where the teeth are thinned the most."""
         return compute(
             rack.generating_profile_shift,
             self.profile_shift,
-            self.thickness_reduction,
+            self.thickness_reduction(_OTHER_END[at]),
             self.normal_module,
             self.normal_pressure_angle,
         )
 
-    @cached_property
-    def root_diameter(self) -> Value:
+    @_once
+    def root_diameter(self, at: End = "value") -> Value:
         """d_f, root diameter [m]: as stated, or as the stated tool leaves it."""
-        stated = self.subject.given("root_diameter", "d_f")
+        stated = self.subject.given("root_diameter", "d_f", at)
         if isinstance(stated, Known):
             return stated
         computed = compute(
@@ -143,12 +174,12 @@ class Wheel:
             self.reference_diameter,
             self.normal_module,
             self.subject.given("basic_rack.dedendum", "h_fP*"),
-            self.generating_profile_shift,
+            self.generating_profile_shift(at),
         )
         return computed if isinstance(computed, Known) else stated
 
-    @cached_property
-    def root_form_diameter(self) -> Value:
+    @_once
+    def root_form_diameter(self, at: End = "value") -> Value:
         """d_Ff, diameter at which root fillet and involute meet [m]."""
         return compute(
             rack.root_form_diameter,
@@ -158,26 +189,55 @@ class Wheel:
             self.helix_angle,
             self.subject.given("basic_rack.dedendum", "h_fP*"),
             self.subject.given("basic_rack.root_radius", "ρ_fP*"),
-            self.generating_profile_shift,
+            self.generating_profile_shift(at),
         )
 
-    @cached_property
-    def transverse_thickness(self) -> Value:
-        """s_t, tooth thickness at the reference circle [m]."""
+    @_once
+    def start_of_involute(self, at: End = "value") -> Value:
+        """Diameter below which the gear has no involute [m].
+
+        It is the root form diameter, or the base diameter where the tool is not stated.
+        """
+        form = self.root_form_diameter(at)
+        if isinstance(form, Unknown) and not form.because:
+            return self.base_diameter
+        return form
+
+    @_once
+    def undercut_margin(self, at: End = "value") -> Value:
+        """Δx, profile shift in hand against undercut."""
+        form_dedendum = compute(
+            rack.form_dedendum_factor,
+            self.subject.given("basic_rack.dedendum", "h_fP*"),
+            self.subject.given("basic_rack.root_radius", "ρ_fP*"),
+            self.normal_pressure_angle,
+        )
+        least = compute(
+            rack.minimum_profile_shift,
+            form_dedendum,
+            self.teeth,
+            self.transverse_pressure_angle,
+            self.helix_angle,
+        )
+        return compute(rack.undercut_margin, self.generating_profile_shift(at), least)
+
+    @_once
+    def transverse_thickness(self, thinning: End = "value") -> Value:
+        """s_t, tooth thickness at the reference circle [m], at an end of the thinning."""
         normal = compute(
             tooth.normal_tooth_thickness,
             self.normal_module,
             self.normal_pressure_angle,
             self.profile_shift,
-            self.thickness_reduction,
+            self.thickness_reduction(thinning),
         )
         return compute(tooth.transverse_tooth_thickness, normal, self.helix_angle)
 
-    def thickness_at(self, diameter: Value) -> Value:
+    def thickness_at(self, diameter: Value, thinning: End = "value") -> Value:
         """s_yt, transverse tooth thickness at a diameter [m]."""
         return compute(
             tooth.tooth_thickness_at_diameter,
-            self.transverse_thickness,
+            self.transverse_thickness(thinning),
             self.reference_diameter,
             self.base_diameter,
             diameter,
@@ -185,15 +245,20 @@ class Wheel:
 
 
 class Pair:
-    """Two gears in mesh; module, pressure angle and helix of the driver serve for both."""
+    """Two gears in mesh; module, pressure angle and helix of the driver serve for both.
+
+    An ``at`` is the end of the tolerance of the centre distance.
+    """
 
     def __init__(self, subject: Subject, driver: Wheel, driven: Wheel) -> None:
         self.subject = subject
         self.driver = driver
         self.driven = driven
+        self.answers: dict[tuple[Any, ...], Any] = {}
 
-    def centre_distance(self, at: str = "value") -> Value:
-        """a_w, working centre distance [m]: as stated, or an end of its tolerance."""
+    @_once
+    def centre_distance(self, at: End = "value") -> Value:
+        """a_w, working centre distance [m]."""
         return self.subject.given("centre_distance", "a_w", at)
 
     @cached_property
@@ -207,16 +272,22 @@ class Pair:
             self.driver.helix_angle,
         )
 
-    def working_pressure_angle(self, at: str = "value") -> Value:
+    @_once
+    def working_pressure_angle(self, at: End = "value") -> Value:
         """α_wt, working pressure angle at the stated centre distance [rad]."""
+        return self.pressure_angle_at(self.centre_distance(at))
+
+    def pressure_angle_at(self, centre_distance: Value) -> Value:
+        """α_wt, working pressure angle at a centre distance [rad]."""
         return compute(
             involute.working_pressure_angle,
             self.reference_centre_distance,
             self.driver.transverse_pressure_angle,
-            self.centre_distance(at),
+            centre_distance,
         )
 
-    def working_diameter(self, wheel: Wheel, at: str = "value") -> Value:
+    @_once
+    def working_diameter(self, wheel: Wheel, at: End = "value") -> Value:
         """d_w, working pitch diameter of one of the two gears [m]."""
         mate = self.mate(wheel)
         return compute(
@@ -238,13 +309,65 @@ class Pair:
             self.driven.subject.given("station", "x₂"),
         )
 
-    def circular_backlash(self, at: str = "value") -> Value:
-        """j_wt, circular backlash from tooth thickness and centre distance [m]."""
+    @_once
+    def transverse_contact_ratio(self, *, worst: bool = False) -> Value:
+        """ε_α, transverse contact ratio.
+
+        At the worst corner of tolerances the centres stand farthest apart, the tips end lowest
+        and the root fillets reach highest.
+        """
+        centre: End = "high" if worst else "value"
+        tip: End = _OTHER_END[centre]
+        return compute(
+            involute.transverse_contact_ratio,
+            self._addendum_path(self.driver, centre, tip),
+            self._addendum_path(self.driven, centre, tip),
+            self.driver.base_pitch,
+        )
+
+    def _addendum_path(self, wheel: Wheel, centre: End, tip: End) -> Value:
+        mate = self.mate(wheel)
+        return compute(
+            involute.addendum_path,
+            wheel.active_tip_diameter(tip),
+            wheel.base_diameter,
+            mate.start_of_involute(_OTHER_END[tip]),
+            mate.base_diameter,
+            self.centre_distance(centre),
+            self.working_pressure_angle(centre),
+        )
+
+    @cached_property
+    def overlap_ratio(self) -> Value:
+        """ε_β, overlap ratio over the common face width."""
+        return compute(
+            involute.overlap_ratio,
+            self.common_face_width,
+            self.driver.helix_angle,
+            self.driver.normal_module,
+        )
+
+    @_once
+    def circular_backlash(self, at: End = "value") -> Value:
+        """j_wt, circular backlash from tooth thickness and centre distance [m].
+
+        At an end of its range centre distance and thinning of both gears stand at that end.
+        """
         driver_pitch = self.working_diameter(self.driver, at)
         return compute(
             backlash.circular_backlash,
             driver_pitch,
             self.driver.teeth,
-            self.driver.thickness_at(driver_pitch),
-            self.driven.thickness_at(self.working_diameter(self.driven, at)),
+            self.driver.thickness_at(driver_pitch, at),
+            self.driven.thickness_at(self.working_diameter(self.driven, at), at),
+        )
+
+    @_once
+    def normal_backlash(self, at: End = "value") -> Value:
+        """j_bn, normal backlash [m], with the ends of ``circular_backlash``."""
+        return compute(
+            backlash.normal_backlash,
+            self.circular_backlash(at),
+            self.working_pressure_angle(at),
+            self.driver.base_helix_angle,
         )

@@ -30,9 +30,19 @@ class Peaks:
         self._subjects = subjects
         self._motion = motion
 
+    @cached_property
+    def crank_mean(self) -> Value:
+        """T, largest mean torque of the crankshaft that is known [N m]."""
+        known = [torque for torque in self._means if isinstance(torque, Known)]
+        if known:
+            return max(known, key=lambda torque: torque.number)
+        return merged([torque for torque in self._means if isinstance(torque, Unknown)])
+
     def mean(self, shaft: str) -> Value:
         """T, largest mean torque of a shaft [N m] over both ratings and all operation points."""
-        return self._motion.torque_passed_on(self._motion.behind_engine(self._crank), shaft)
+        return self._motion.torque_passed_on(
+            self._motion.torque_behind_engine(self.crank_mean), shaft
+        )
 
     def floor(self, shaft: str) -> Value:
         """T_limit, the least that the peak torque of a shaft can be [N m]."""
@@ -69,14 +79,6 @@ class Peaks:
             compute(engine_mechanics.mean_torque, *power_and_speed)
             for power_and_speed in (*ratings, *points)
         )
-
-    @cached_property
-    def _crank(self) -> Value:
-        """The largest mean torque at the crankshaft that is known [N m]."""
-        known = [torque for torque in self._means if isinstance(torque, Known)]
-        if not known:
-            return all_known(*self._means) or Unknown()
-        return max(known, key=lambda torque: torque.number)
 
     @cached_property
     def _unstated(self) -> tuple[Path, ...]:

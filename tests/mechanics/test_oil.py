@@ -180,3 +180,9 @@ def test_required_viscosity():
 def test_gears_that_stand_still_want_no_viscosity():
     with pytest.raises(OutOfRange, match="pitch_line_speed"):
         oil.required_viscosity_40(0.0)
+
+
+def test_temperature_reserve():
+    """Definition: 20 K from 90 up to 110 °C, none left above."""
+    assert oil.temperature_reserve(383.15, 363.15) == pytest.approx(20.0)
+    assert oil.temperature_reserve(383.15, 388.15) == pytest.approx(-5.0)

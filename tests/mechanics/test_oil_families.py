@@ -4,7 +4,7 @@ import pytest
 import yaml
 
 from checker.mechanics.oil import CENTISTOKES, viscosity_index
-from checker.mechanics.oil_families import FAMILY_NAMES, family
+from checker.mechanics.oil_families import FAMILY_NAMES, family, highest_oil_temperature
 from checker.mechanics.oil_grades import (
     ENGINE_GRADES,
     ENGINE_WINTER_GRADES,
@@ -147,3 +147,18 @@ def test_transmission_fluid_against_the_used_fluid_minimum(name, row):
 def test_an_unknown_family():
     with pytest.raises(KeyError, match="castor"):
         family("castor")
+
+
+def test_rubber_that_swells_in_oil_is_poor_in_every_family():
+    """Handbook knowledge (from memory): EPDM and natural rubber do not bear hydrocarbon oil."""
+    for oil in map(family, FAMILY_NAMES):
+        assert {oil.chemistry.elastomers[name] for name in ("EPDM", "natural rubber")} == {"poor"}
+
+
+@pytest.mark.parametrize(
+    ("base", "celsius"),
+    # Common practice, no source; in the order of oxidation stability (from memory).
+    [("mineral", 110), ("PAO", 130), ("PAG", 130), ("ester", 150)],
+)
+def test_temperature_for_long(base, celsius):
+    assert highest_oil_temperature(base) - 273.15 == pytest.approx(celsius)

@@ -6,10 +6,15 @@ import yaml
 from hypothesis import given
 from hypothesis import strategies as st
 
+from checker.mechanics.equation import OutOfRange
 from checker.mechanics.seal import (
     LIP_MATERIALS,
     lip_speed,
+    lip_temperature,
     plain_lip_pressure,
+    pressure_across,
+    pressure_behind_lip,
+    pressure_share,
     profile_lip_pressure,
     shaft_hardness,
 )
@@ -102,3 +107,34 @@ def test_a_faster_lip_bears_no_more(one, other):
 @given(SPEEDS)
 def test_a_profiled_lip_bears_at_least_what_a_plain_one_does(speed):
     assert profile_lip_pressure(speed) >= plain_lip_pressure(speed)
+
+
+@pytest.mark.parametrize(
+    ("inside", "other", "lip", "behind"),
+    # By the sense of the lip: pressed on from the side it faces, lifted from the other.
+    [
+        (2e3, 0.0, "inside", 0.0),
+        (-3e3, 0.0, "inside", 3e3),
+        (-3e3, 0.0, "outside", 0.0),
+        (2e3, -3e3, "outside", 5e3),
+        (-3e3, 0.0, "both", 0.0),
+    ],
+)
+def test_pressure_behind_a_lip(inside, other, lip, behind):
+    assert pressure_behind_lip(pressure_across(inside, other), lip) == behind
+
+
+@given(st.floats(-5e4, 5e4), st.floats(1e3, 5e4))
+def test_a_seal_bears_its_share_in_either_sense(difference, limit):
+    assert pressure_share(difference, limit) == pressure_share(-difference, limit) >= 0.0
+    assert (pressure_share(difference, limit) <= 1.0) == (abs(difference) <= limit)
+
+
+def test_a_seal_that_bears_nothing():
+    with pytest.raises(OutOfRange, match="limit"):
+        pressure_share(1.0, 0.0)
+
+
+def test_a_lip_runs_hotter_than_its_oil():
+    """Seal makers (seen): 20 to 50 K over the oil."""
+    assert lip_temperature(363.15, 20.0) == pytest.approx(383.15)

@@ -243,29 +243,48 @@ def test_a_loop_holds_back_what_lifts_oil_over_it(height, density):
     assert vent.oil_lift(vent.blocking_pressure(height, density), density) == pytest.approx(height)
 
 
-def test_expansion_space_of_a_tank():
-    case = CASES["OIL-A07"]
-    for capacity, expected in zip(
-        case["inputs"]["tank_capacity_gal"],
-        case["expected"]["expansion_space_min_gal"],
-        strict=True,
-    ):
-        floor = vent.expansion_space_floor(capacity * vent.US_GALLON)
-        assert floor == pytest.approx(expected * vent.US_GALLON, rel=case["tolerance"])
+@pytest.mark.parametrize(
+    ("rises", "depth"),
+    # Communicating vessels by hand: heights at the ends of the stretches, and what stands between.
+    [
+        ((0.2, 0.1), 0.0),
+        ((0.1, -0.3), 0.0),
+        ((0.3, -0.1, 0.2), 0.1),
+        ((0.3, -0.4, 0.2), 0.2),
+        ((-0.05, 0.3), 0.05),
+        ((0.2, -0.1, 0.05, -0.3, 0.4), 0.35),
+        ((), 0.0),
+    ],
+)
+def test_trapped_depth(rises, depth):
+    assert vent.trapped_depth(rises) == pytest.approx(depth)
 
 
-def test_expansion_space_required_exceeds_the_ten_percent_of_the_rule():
-    """SAE 460209: 6 to 20 % air from gear trains, besides 6 to 7.5 % thermal growth."""
-    growth = oil.thermal_growth(880.0, 288.15, 383.15)
-    assert vent.expansion_space_required(growth, 0.06) == pytest.approx(0.134, abs=0.0005)
+@given(st.lists(st.floats(-0.5, 0.5), max_size=6))
+def test_a_line_traps_the_same_from_either_end(rises):
+    backwards = [-rise for rise in reversed(rises)]
+    assert vent.trapped_depth(tuple(backwards)) == pytest.approx(
+        vent.trapped_depth(tuple(rises)), abs=1e-12
+    )
 
 
-@given(st.floats(0.1, 10.0), st.floats(0.01, 1.0))
-def test_expansion_space_is_what_the_fill_can_grow_by(capacity, share):
-    fill = capacity * share
-    assert fill * (1.0 + vent.expansion_space(capacity, fill)) == pytest.approx(capacity)
+def test_losses_of_a_stretch_add_to_its_own():
+    """Darcy-Weisbach: ζ of a bend costs ζ velocity heads of its bore."""
+    flow, bore = 60 * LITRE / MINUTE, 0.012
+    plain, bent = (
+        vent.line_pressure_drop(
+            flow, (vent.Segment(bore, 0.5, loss),), AIR_DENSITY, AIR_VISCOSITY
+        )
+        for loss in (0.0, 0.9)
+    )
+    speed = 4 * flow / (pi * bore**2)
+    assert bent - plain == pytest.approx(dP_from_K(0.9, rho=AIR_DENSITY, V=speed))
 
 
-def test_an_empty_case_has_no_expansion_space():
-    with pytest.raises(OutOfRange, match="fill"):
-        vent.expansion_space(1.0, 0.0)
+@given(st.floats(-1e-4, 1e-4), st.floats(0.0, 1e-4), st.floats(0.0, 1e-3))
+def test_no_breathing_exceeds_the_vent_flow(climb, warm, case):
+    assert abs(climb + warm + case) <= vent.vent_flow(climb, warm, case)
+
+
+def test_a_mouth_under_oil_is_below_zero():
+    assert vent.height_above_oil(0.10, 0.14) == pytest.approx(-0.04)

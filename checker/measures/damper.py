@@ -1,0 +1,75 @@
+"""Measures of the damper, and of what the engine's pulsation meets without one."""
+
+from checker.known import Known, Unknown, Value, compute
+from checker.mechanics import elastomer, kinematics
+from checker.measures.design import Design
+from checker.measures.registry import measure
+from checker.spec.subject import Subject
+
+
+def damped_ahead(design: Design, shaft: str) -> Value:
+    """Whether the engine's own damping, or the damper, stands between engine and shaft."""
+    damper = design.train.upstream_link("damper", shaft)
+    if damper is not None:
+        origin = f"a damper stands between the engine and shafts.{shaft}"
+        return Known(True, "", "damped", origin=origin)
+    engine = design.subjects.the("engine").given("output_damped", "output damped")
+    if isinstance(engine, Known) and engine.value:
+        return engine
+    if design.subjects.presence("damper") is None:
+        missing = engine.missing if isinstance(engine, Unknown) else ()
+        return Unknown((("damper",), *missing))
+    return engine
+
+
+@measure("drive", "", "whether the engine torque is damped ahead of the first mesh")
+def damped(design: Design, drive: Subject) -> Value:
+    """Whether a damper, or the engine's own damping, stands ahead of the first mesh."""
+    meshes = [link for link in design.train.power_path if link.kind == "mesh"]
+    return damped_ahead(design, meshes[0].driver if meshes else design.train.last)
+
+
+@measure("damper", "1", "rated torque over the largest mean torque", at="rated_torque")
+def rated_torque_margin(design: Design, damper: Subject) -> Value:
+    """Rated torque over the largest mean torque of ratings and operation points."""
+    return compute(
+        kinematics.quotient,
+        damper.given("rated_torque", "T_rated"),
+        design.peaks.mean(_engine_side(damper)),
+    )
+
+
+@measure("damper", "1", "peak torque rating over the peak torque", at="peak_torque_rating")
+def peak_torque_margin(design: Design, damper: Subject) -> Value:
+    """Peak torque rating over the peak torque; at best that over the floor of the peak."""
+    margin = compute(
+        kinematics.quotient,
+        damper.given("peak_torque_rating", "T_peak"),
+        design.peaks.floor(_engine_side(damper)),
+    )
+    return design.peaks.at_best(margin)
+
+
+@measure("damper", "ΔK", "elastomer below its highest temperature", at="highest_temperature")
+def elastomer_reserve(design: Design, damper: Subject) -> Value:
+    """ΔT between what the elastomer bears for a short time and its highest temperature."""
+    return compute(
+        elastomer.temperature_reserve,
+        compute(elastomer.highest_temperature, damper.given("elastomer", "elastomer")),
+        damper.given("highest_temperature", "T"),
+    )
+
+
+@measure("damper", "ΔK", "damper below its maker's temperature limit", at="highest_temperature")
+def reserve_to_maker_limit(design: Design, damper: Subject) -> Value:
+    """ΔT between the temperature limit of its maker and its highest temperature."""
+    return compute(
+        elastomer.temperature_reserve,
+        damper.given("running_temperature_limit", "T_max"),
+        damper.given("highest_temperature", "T"),
+    )
+
+
+def _engine_side(damper: Subject) -> str:
+    shaft: str = damper.raw("between")[0]
+    return shaft

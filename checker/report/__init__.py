@@ -1,0 +1,1 @@
+"""What a review shows: one module per output. Nothing is computed here."""

@@ -1,0 +1,72 @@
+"""What keeps findings from being shown, put together so that a builder sees what to state next."""
+
+from dataclasses import dataclass
+
+from checker.known import Path, Unknown
+from checker.review.finding import Finding
+from checker.review.rule import LEVELS, Level
+
+
+@dataclass(frozen=True, slots=True)
+class Awaited:
+    """Findings that wait for the same things.
+
+    Attributes:
+        fields: the spec fields to state; empty where stating more does not help.
+        reason: what else stands in the way.
+        findings: the findings that wait.
+    """
+
+    fields: tuple[Path, ...]
+    reason: str
+    findings: tuple[Finding, ...]
+
+    @property
+    def level(self) -> Level:
+        """The gravest level that waits."""
+        return min((each.rule.highest_level for each in self.findings), key=LEVELS.index)
+
+    @property
+    def rules(self) -> list[str]:
+        """Ids of the rules that wait, each once, in order of name."""
+        return sorted({each.rule.id for each in self.findings})
+
+
+def awaited_fields(findings: tuple[Finding, ...]) -> list[Awaited]:
+    """The missing fields, those that the gravest and the most findings wait for first.
+
+    Fields that exactly the same findings wait for stand together.
+    """
+    waiting: dict[Path, list[int]] = {}
+    for index, finding in enumerate(findings):
+        for path in _missing(finding):
+            waiting.setdefault(path, []).append(index)
+    together: dict[tuple[int, ...], list[Path]] = {}
+    for path, indices in waiting.items():
+        together.setdefault(tuple(indices), []).append(path)
+    groups = [
+        Awaited(tuple(paths), "", tuple(findings[index] for index in indices))
+        for indices, paths in together.items()
+    ]
+    return sorted(groups, key=_order)
+
+
+def awaited_reasons(findings: tuple[Finding, ...]) -> list[Awaited]:
+    """The reasons, other than a missing field, for which findings are not shown."""
+    waiting: dict[str, list[Finding]] = {}
+    for finding in findings:
+        if finding.outcome == "not shown" and not _missing(finding):
+            waiting.setdefault(finding.reason, []).append(finding)
+    groups = [Awaited((), reason, tuple(each)) for reason, each in waiting.items()]
+    return sorted(groups, key=_order)
+
+
+def _missing(finding: Finding) -> tuple[Path, ...]:
+    if finding.outcome == "not shown" and isinstance(finding.value, Unknown):
+        return finding.value.missing
+    return ()
+
+
+def _order(group: Awaited) -> tuple[int, int, tuple[str, ...], str]:
+    fields = tuple(str(step) for path in group.fields for step in path)
+    return LEVELS.index(group.level), -len(group.rules), fields, group.reason

@@ -1,0 +1,97 @@
+"""The drive at a glance: how fast its shafts turn, what they carry, and how its gears mesh."""
+
+from dataclasses import dataclass
+
+from checker.known import Known, Unknown, Value, compute
+from checker.measures.design import Design
+from checker.mechanics import kinematics
+from checker.spec.subject import Subject
+
+
+@dataclass(frozen=True, slots=True)
+class PointRow:
+    """An operation point: speed and torque of each shaft of the table."""
+
+    point: str
+    speeds: tuple[Value, ...]
+    torques: tuple[Value, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class MeshRow:
+    """A mesh: teeth, ratio and contact ratios."""
+
+    mesh: str
+    driver: str
+    driven: str
+    teeth: Value
+    mate_teeth: Value
+    ratio: Value
+    transverse_contact_ratio: Value
+    overlap_ratio: Value
+
+
+@dataclass(frozen=True, slots=True)
+class DriveTable:
+    """The drive with one ratio set.
+
+    Attributes:
+        ratio_set: the set, ``None`` where there are none.
+        ratio: engine speed over propeller speed.
+        shafts: shafts of the power path at which speed or torque can change.
+        points: a row for each operation point.
+        meshes: a row for each mesh.
+    """
+
+    ratio_set: str | None
+    ratio: Value
+    shafts: tuple[str, ...]
+    points: tuple[PointRow, ...]
+    meshes: tuple[MeshRow, ...]
+
+
+def drive_table(design: Design) -> DriveTable:
+    """Ask a design for the figures of its table."""
+    train = design.train
+    changing = [link.driven for link in train.power_path if link.kind in ("mesh", "clutch")]
+    shafts = (train.first, *changing)
+    drive = design.subjects.the("drive")
+    return DriveTable(
+        design.subjects.ratio_set,
+        _asked(design, "computed_ratio", drive),
+        shafts,
+        tuple(
+            PointRow(
+                point.name,
+                tuple(design.motion.speed(shaft, point) for shaft in shafts),
+                tuple(design.motion.torque(shaft, point) for shaft in shafts),
+            )
+            for point in design.points
+        ),
+        tuple(_mesh_row(design, mesh) for mesh in design.subjects.all("mesh")),
+    )
+
+
+def _mesh_row(design: Design, mesh: Subject) -> MeshRow:
+    pair = design.pairs[mesh.name]
+    before = Known(1.0, "1", "i′", origin="a train of this mesh alone")
+    return MeshRow(
+        mesh.name,
+        pair.driver.subject.name,
+        pair.driven.subject.name,
+        pair.driver.teeth,
+        pair.driven.teeth,
+        compute(kinematics.step_ratio, before, pair.driver.teeth, pair.driven.teeth),
+        _asked(design, "transverse_contact_ratio_least", mesh),
+        _asked(design, "overlap_ratio", mesh),
+    )
+
+
+def _asked(design: Design, name: str, subject: Subject) -> Value:
+    """A measure; unknown where it is not there or fails, which its own rule reports as broken."""
+    if design.measure_named(name, subject) is None:
+        return Unknown(because="there is no such measure")
+    try:
+        return design.measure(name, subject)
+    except Exception as error:  # noqa: BLE001 - the table must not hide the findings
+        return Unknown(because=f"{type(error).__name__}: {error}")

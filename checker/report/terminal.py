@@ -1,0 +1,253 @@
+"""The review sheet as text for a terminal."""
+
+from checker import __version__
+from checker.known import Unknown, Value
+from checker.report import words
+from checker.report.awaited import Awaited, awaited_fields, awaited_reasons
+from checker.report.digest import rulebook_digest
+from checker.report.drive_table import DriveTable, MeshRow, drive_table
+from checker.report.sheet import Sheet
+from checker.review.finding import Finding
+from checker.review.review import Review
+from checker.review.rule import LEVELS
+from checker.spec.problem import dotted
+from checker.text import plain
+
+_STYLES = {"warning": "bold red", "caution": "bold yellow", "advisory": "bold cyan"}
+_DISPOSITION_STYLES = {
+    "hold": "bold red",
+    "not for flight": "bold yellow",
+    "no open findings": "bold",
+}
+_LABEL = 12
+_MOST_RULES = 4
+_MOST_VALUES = 4
+
+
+def review_sheet(review: Review, *, width: int, colour: bool, everything: bool = False) -> str:
+    """Write the sheet of a review.
+
+    Args:
+        review: the review.
+        width: columns of the terminal.
+        colour: whether styles are printed.
+        everything: also list what meets its rule or does not apply.
+    """
+    sheet = Sheet(width, colour=colour)
+    _head(sheet, review)
+    _findings(sheet, review)
+    _awaited(sheet, review)
+    _deviations(sheet, review)
+    if everything:
+        _closed(sheet, review)
+    sheet.heading("Counts")
+    sheet.line(words.counts_text(review))
+    _assumptions(sheet, review)
+    for design in review.designs.values():
+        _drive(sheet, drive_table(design))
+    _changes(sheet, review)
+    sheet.heading("Bear in mind")
+    for caution in words.CAUTIONS:
+        sheet.line(caution, indent=2, label="-")
+    return sheet.text()
+
+
+def _head(sheet: Sheet, review: Review) -> None:
+    drive = review.loaded.spec.drive
+    revision = f", revision {words.prose(drive.revision)}" if drive.revision else ""
+    sheet.line(f"Design review: {words.prose(drive.name)}{revision}", style="bold")
+    rows = (
+        ("Purpose", words.prose(drive.purpose or "")),
+        ("Spec", f"{plain(review.loaded.document.name)}, sha256 {review.sha256[:12]}"),
+        ("Held", f"on {review.on.isoformat()}"),
+        ("Against", words.rulebook_text(review.book, __version__, rulebook_digest(review.book))),
+    )
+    for label, text in rows:
+        if text:
+            sheet.line(text, indent=_LABEL, label=label)
+    sheet.heading(
+        f"Disposition: {review.disposition.upper()}", _DISPOSITION_STYLES[review.disposition]
+    )
+    sheet.line(f"{words.DISPOSITION_MEANS[review.disposition]} {words.NO_PERMIT}")
+
+
+def _findings(sheet: Sheet, review: Review) -> None:
+    """What is broken and what falls short, numbered, the worst first."""
+    broken = [finding for finding in review.findings if finding.outcome == "broken"]
+    if broken:
+        sheet.heading(
+            f"{words.counted(len(broken), 'rule')} broken: a fault of the rule or of the program, "
+            "not of the drive",
+            "bold red",
+        )
+    numbers: dict[str, int] = {}
+    number = 0
+    for finding in broken:
+        number += 1
+        _broken(sheet, review, finding, number)
+    for level in LEVELS:
+        short = [
+            finding
+            for finding in review.findings
+            if finding.outcome == "falls short" and finding.level == level
+        ]
+        if short:
+            count = words.counted(len(short), level, "advisories" if level == "advisory" else "")
+            sheet.heading(f"{count}: {words.LEVEL_MEANS[level]}", _STYLES[level])
+        for finding in short:
+            number += 1
+            _short(sheet, review, finding, number, numbers.setdefault(finding.rule.id, number))
+
+
+def _title(sheet: Sheet, number: int, text: str) -> None:
+    sheet.gap()
+    sheet.line(text, indent=4, label=f"{number:>2}", style="bold")
+
+
+def _row(sheet: Sheet, label: str, text: str) -> None:
+    sheet.line(text, indent=4 + _LABEL, label=f"    {label}")
+
+
+def _broken(sheet: Sheet, review: Review, finding: Finding, number: int) -> None:
+    _title(sheet, number, f"Could not be judged: {words.prose(finding.rule.title)}")
+    _row(sheet, "Part", words.part_text(finding))
+    _row(sheet, "Reason", words.prose(finding.reason))
+    _row(sheet, "Place", words.place_text(review.loaded.document, finding.place))
+    _row(sheet, "Rule", plain(finding.rule.id))
+
+
+def _short(sheet: Sheet, review: Review, finding: Finding, number: int, told: int) -> None:
+    """A finding that falls short; ``told`` is the number under which its rule is explained."""
+    rule, document = finding.rule, review.loaded.document
+    _title(sheet, number, f"Unmet: {words.prose(rule.title)}")
+    _row(sheet, "Part", words.part_text(finding))
+    _row(sheet, "Found", words.found_text(finding))
+    _row(sheet, "Place", words.place_text(document, finding.place))
+    related = [f"{dotted(path)} {document.place(path).line}" for path in finding.related]
+    if related:
+        _row(sheet, "Rests on", plain(f"{words.listed(related, _MOST_VALUES)}"))
+    if finding.reason:
+        _row(sheet, "Besides", words.prose(finding.reason))
+    if told != number:
+        _row(sheet, "Why", f"and remedy as under {told}")
+        return
+    _row(sheet, "Why", words.first_sentence(rule.why))
+    _row(sheet, "Remedy", words.first_sentence(rule.remedy))
+    _row(sheet, "Source", words.sources_text(rule))
+    _row(sheet, "Rule", plain(rule.id))
+
+
+def _awaited(sheet: Sheet, review: Review) -> None:
+    """What is not shown, by what would show it."""
+    fields = awaited_fields(review.findings)
+    for level in LEVELS:
+        groups = [group for group in fields if group.level == level]
+        if groups:
+            sheet.heading(f"Not shown, up to the level {level}", _STYLES[level])
+        for group in groups:
+            _awaited_fields(sheet, review, group)
+    reasons = awaited_reasons(review.findings)
+    if reasons:
+        sheet.heading("Not shown, whatever the spec states")
+    for group in reasons:
+        waits = f"{words.prose(group.reason)} ({_waiting(group)}, up to the level {group.level})"
+        sheet.line(waits, indent=2, label="-")
+        sheet.line(words.listed(group.rules, _MOST_RULES), indent=4)
+
+
+def _awaited_fields(sheet: Sheet, review: Review, group: Awaited) -> None:
+    document = review.loaded.document
+    names = [f"{dotted(path)} (line {document.place(path).line})" for path in group.fields]
+    sheet.line(plain(f"State {', '.join(names)}: {_waiting(group)}"), indent=2, label="-")
+    sheet.line(plain(words.listed(group.rules, _MOST_RULES)), indent=4)
+
+
+def _waiting(group: Awaited) -> str:
+    return words.counted(len(group.rules), "rule waits", "rules wait")
+
+
+def _deviations(sheet: Sheet, review: Review) -> None:
+    accepted = [finding for finding in review.findings if finding.outcome == "deviation"]
+    if accepted:
+        sheet.heading("Deviations accepted in the spec")
+    for finding in accepted:
+        deviation = finding.deviation
+        assert deviation is not None
+        title = f"{words.prose(finding.rule.title)} ({finding.level}, {plain(finding.rule.id)})"
+        sheet.line(title, indent=2, label="-")
+        _row(sheet, "Part", words.part_text(finding))
+        _row(sheet, "Found", words.found_text(finding))
+        _row(sheet, "Accepted", f"by {words.prose(deviation.by)}: {words.prose(deviation.reason)}")
+        _row(sheet, "Stands", f"from {deviation.date} to {deviation.expires}")
+        if deviation.mitigation:
+            _row(sheet, "Mitigation", words.prose(deviation.mitigation))
+
+
+def _closed(sheet: Sheet, review: Review) -> None:
+    meets = [finding for finding in review.findings if finding.outcome == "meets"]
+    if meets:
+        sheet.heading("Meets")
+    for finding in meets:
+        text = f"{plain(finding.rule.id)}, {words.part_text(finding)}: {words.found_text(finding)}"
+        sheet.line(text, indent=2, label="-")
+    idle = [finding for finding in review.findings if finding.outcome == "does not apply"]
+    if idle:
+        sheet.heading("Does not apply")
+    for finding in idle:
+        sheet.line(f"{plain(finding.rule.id)}, {words.part_text(finding)}", indent=2, label="-")
+
+
+def _assumptions(sheet: Sheet, review: Review) -> None:
+    if review.assumptions:
+        sheet.heading("Taken as given, not stated in the spec")
+    for known in review.assumptions:
+        text = f"{plain(known.symbol)} = {words.value_text(known)}: {words.prose(str(known.origin))}"
+        sheet.line(text, indent=2, label="-")
+
+
+def _drive(sheet: Sheet, table: DriveTable) -> None:
+    ratio = "" if isinstance(table.ratio, Unknown) else f", ratio {_cell(table.ratio)}"
+    sheet.heading(f"The drive{words.set_text(table.ratio_set)}{ratio}")
+    if table.points:
+        rows = [
+            (
+                plain(row.point),
+                *(
+                    f"{_cell(speed)}\n{_cell(torque)}"
+                    for speed, torque in zip(row.speeds, row.torques, strict=True)
+                ),
+            )
+            for row in table.points
+        ]
+        sheet.table(("Speed and torque", *table.shafts), rows)
+        sheet.gap()
+    heads = ("Mesh", "Teeth", "Ratio", "Contact", "Overlap")
+    sheet.table(heads, [_mesh_row(row) for row in table.meshes])
+
+
+def _mesh_row(row: MeshRow) -> tuple[str, ...]:
+    return (
+        f"{row.mesh}\n{row.driver} > {row.driven}",
+        f"{_cell(row.teeth)} > {_cell(row.mate_teeth)}",
+        _cell(row.ratio),
+        _cell(row.transverse_contact_ratio),
+        _cell(row.overlap_ratio),
+    )
+
+
+def _cell(value: Value) -> str:
+    return "-" if isinstance(value, Unknown) else words.value_text(value)
+
+
+def _changes(sheet: Sheet, review: Review) -> None:
+    if review.book.changes:
+        sheet.heading(f"Limits changed by house rulebook {words.prose(review.book.house)}")
+    for change in review.book.changes:
+        before = words.limit_text(change.before) if change.before else "no limit"
+        way = "LOOSER" if change.looser else "tighter"
+        reason = f", because {words.prose(change.reason)}" if change.reason else ""
+        text = (
+            f"{plain(change.rule)}, {change.level}: {before} becomes "
+            f"{words.limit_text(change.after)}, {way}{reason}"
+        )
+        sheet.line(text, indent=2, label="-")

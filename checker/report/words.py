@@ -1,0 +1,216 @@
+"""The words of every report: outcomes, values, limits, margins and places as a person reads them.
+
+All text that comes from a spec or a house rulebook leaves here harmless to print.
+"""
+
+import re
+
+from checker.known import Known, Path
+from checker.review.finding import Finding
+from checker.review.review import Disposition, Review
+from checker.review.rule import Level, Limit, Rule, Source
+from checker.review.rulebook import Rulebook
+from checker.spec.document import Document
+from checker.spec.problem import dotted
+from checker.spec.units import show
+from checker.text import plain
+
+LEVEL_MEANS: dict[Level, str] = {
+    "warning": "do not run the drive",
+    "caution": "fix or justify before flight",
+    "advisory": "know it",
+}
+
+DISPOSITION_MEANS: dict[Disposition, str] = {
+    "hold": (
+        "A warning is open, or what would rule one out is not shown, or a rule is broken. "
+        "Do not run the drive."
+    ),
+    "not for flight": (
+        "No warning is open, but a caution is, or what would rule one out is not shown. "
+        "Fix or justify each before flight."
+    ),
+    "no open findings": (
+        "At the levels warning and caution the rules found nothing and miss nothing. "
+        "That is all it means."
+    ),
+}
+
+NO_PERMIT = "No disposition of this sheet permits a run or a flight."
+
+CAUTIONS = (
+    "This sheet is an aid that holds stated figures against rules. It finds only what its rules "
+    "look for, and it believes what the spec states.",
+    "It replaces neither tests, nor inspection, nor the judgement of a qualified engineer. The "
+    "airworthiness rules of your country and the persons licensed under them decide.",
+    "No finding, and no absence of findings, permits a run or a flight.",
+    "Whoever runs a drive for the first time keeps people clear of the propeller disc and of its "
+    "plane of rotation, ties the aircraft down and stands ready to cut the ignition.",
+)
+
+_SENTENCE_END = re.compile(r"(?<=[a-z0-9)%]{3}\.)\s+(?=[A-Z])")
+
+
+def prose(text: str) -> str:
+    """Running text of a rulebook or spec on one line, harmless to print."""
+    return plain(" ".join(text.split()))
+
+
+def first_sentence(text: str) -> str:
+    """The first sentence of running text.
+
+    >>> first_sentence("A gap opens. The teeth then meet at the edge, see T. H. Wentzell.")
+    'A gap opens.'
+    """
+    return _SENTENCE_END.split(prose(text), maxsplit=1)[0]
+
+
+def counted(number: int, noun: str, plural: str = "") -> str:
+    """A number with its noun: ``1 rule``, ``2 rules``."""
+    return f"{number} {noun if number == 1 else plural or noun + 's'}"
+
+
+def listed(items: list[str], most: int) -> str:
+    """Items in a row, with the number of those beyond the most that are named."""
+    named = ", ".join(items[:most])
+    return f"{named} and {len(items) - most} more" if len(items) > most else named
+
+
+def value_text(known: Known) -> str:
+    """A value in the unit an engineer reads it in; truths as yes and no."""
+    if isinstance(known.value, bool):
+        return "yes" if known.value else "no"
+    if isinstance(known.value, str):
+        return plain(known.value)
+    return show(known.value, known.unit)
+
+
+def limit_text(limit: Limit) -> str:
+    """A limit as written in the rulebook; truths as yes and no."""
+    if limit.kind in ("is", "one_of", "none_of"):
+        words = [_word(value) for value in limit.values]
+        start = "" if limit.kind == "is" else f"{limit.kind.replace('_', ' ')} "
+        return plain(start + ", ".join(words))
+    return plain(limit.text)
+
+
+def _word(value: object) -> str:
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return str(value)
+
+
+def margin_is_relative(finding: Finding) -> bool:
+    """Whether the margin of a finding is a part of its limit, not an amount in its unit."""
+    limit, known = finding.limit, finding.known
+    if limit is None or known is None:
+        return False
+    end = limit.values[-1] if limit.kind == "at_most" else limit.values[0]
+    if limit.kind == "between" and _nearer_high(limit, known.number):
+        end = limit.values[-1]
+    return not limit.margin_is_absolute(float(end))
+
+
+def _nearer_high(limit: Limit, value: float) -> bool:
+    low, high = (float(end) for end in limit.values)
+    return value > high or (value >= low and high - value < value - low)
+
+
+def amount_text(finding: Finding) -> str:
+    """The size of a margin: relative in per cent, of temperatures in kelvin, else in its unit."""
+    margin, limit = finding.margin, finding.limit
+    if margin is None or limit is None:
+        return ""
+    size = abs(margin)
+    if margin_is_relative(finding):
+        return show(float(f"{100 * size:.2g}"), "%")
+    return show(size, "ΔK" if limit.unit == "K" else limit.unit)
+
+
+def margin_text(finding: Finding) -> str:
+    """The margin in words: ``short by 4.5 %``, ``over by 12 K``, ``30 % to spare``."""
+    amount = amount_text(finding)
+    if not amount or finding.margin is None or finding.limit is None:
+        return ""
+    if finding.margin >= 0.0:
+        return f"{amount} to spare"
+    way = {"at_least": "short", "at_most": "over"}.get(finding.limit.kind, "outside")
+    return f"{way} by {amount}"
+
+
+def found_text(finding: Finding) -> str:
+    """What was found, what the limit asks, and by how much it is kept or missed."""
+    if finding.known is None or finding.limit is None:
+        return finding.outcome
+    best = "at best " if finding.value is not finding.known else ""
+    point = f" at {plain(finding.point)}" if finding.point else ""
+    parts = (
+        f"{best}{value_text(finding.known)}{point}",
+        f"asks {limit_text(finding.limit)}",
+        margin_text(finding),
+    )
+    return "; ".join(part for part in parts if part)
+
+
+def part_text(finding: Finding) -> str:
+    """The part a finding is about, with its ratio set."""
+    return plain(finding.subject.label) + set_text(finding.ratio_set)
+
+
+def set_text(ratio_set: str | None) -> str:
+    """The ratio set, as it follows the name of a part; empty where a spec has none."""
+    return f", ratio set {plain(ratio_set)}" if ratio_set is not None else ""
+
+
+def place_text(document: Document, path: Path) -> str:
+    """File, line, column and field of a path."""
+    line, column = document.place(path)
+    return plain(f"{document.name} {line}:{column}, {dotted(path)}")
+
+
+def source_text(source: Source) -> str:
+    """A source with its clause and kind."""
+    clause = f", {source.clause}" if source.clause else ""
+    kind = {"practice": "", "memory": " (from memory)"}.get(source.kind, f" ({source.kind})")
+    return prose(f"{source.cite}{clause}{kind}")
+
+
+def sources_text(rule: Rule) -> str:
+    """All sources of a rule."""
+    return "; ".join(source_text(source) for source in rule.sources)
+
+
+def rulebook_text(book: Rulebook, version: str, digest: str) -> str:
+    """The rulebook by name, version, size and digest."""
+    house = f" with house rulebook {prose(book.house)}" if book.house else ""
+    return f"Thrustline {version}{house}, {counted(len(book.rules), 'rule')}, sha256 {digest[:12]}"
+
+
+def counts_text(review: Review) -> str:
+    """How often each outcome came out, as a sentence."""
+    counts = outcome_counts(review.findings)
+    said = {
+        "broken": ("is broken", "are broken"),
+        "falls short": ("falls short", "fall short"),
+        "not shown": ("is not shown", "are not shown"),
+        "deviation": ("is an accepted deviation", "are accepted deviations"),
+        "meets": ("meets its rule", "meet their rules"),
+        "does not apply": ("does not apply", "do not apply"),
+    }
+    always = ("meets", "not shown", "does not apply")
+    parts = [
+        f"{counts[outcome]} {one if counts[outcome] == 1 else more}"
+        for outcome, (one, more) in said.items()
+        if counts[outcome] or outcome in always
+    ]
+    return f"Of {counted(len(review.findings), 'judgement')}, {', '.join(parts)}."
+
+
+def outcome_counts(findings: tuple[Finding, ...]) -> dict[str, int]:
+    """How often each outcome came out."""
+    counts = dict.fromkeys(
+        ("broken", "falls short", "not shown", "deviation", "meets", "does not apply"), 0
+    )
+    for finding in findings:
+        counts[finding.outcome] += 1
+    return counts
