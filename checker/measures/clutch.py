@@ -1,12 +1,12 @@
 """Measures of the one-way clutch: grip, capacity, contact, overrunning, place in the train."""
 
 from checker.known import Known, Unknown, Value, assumed, compute
-from checker.mechanics import clutch as formulas
-from checker.mechanics import hertz, kinematics
 from checker.measures.damper import damped_ahead
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.measures.stated import stated
+from checker.mechanics import clutch as formulas
+from checker.mechanics import hertz, kinematics
 from checker.spec.subject import Subject
 
 
@@ -129,9 +129,7 @@ def overrun_points(design: Design, clutch: Subject) -> Value:
 def _overrun_speed(design: Design, clutch: Subject, point: Subject) -> Value:
     """Δω of the races when the engine has stopped and the propeller windmills as at the point."""
     at_rest = Known(0.0, "rad/s", "ω_driving", origin="the engine stops at this point")
-    return compute(
-        formulas.overrun_speed, design.motion.speed(_driven(clutch), point), at_rest
-    )
+    return compute(formulas.overrun_speed, design.motion.speed(_driven(clutch), point), at_rest)
 
 
 @varying_measure("clutch", "1", "overrun speed limit over overrun speed", at="overrun_speed_limit")
@@ -188,12 +186,8 @@ def engagement_margin(design: Design, clutch: Subject, point: Subject) -> Value:
 def idle_engagement_margin(design: Design, clutch: Subject) -> Value:
     """S_e, speed of the clutch at the idle speed of the engine over the engagement speed."""
     idle = design.subjects.the("engine").given("idle_speed", "ω_idle")
-    speed = design.motion.speed_passed_on(
-        design.motion.speed_behind_engine(idle), _driving(clutch)
-    )
-    return compute(
-        formulas.engagement_speed_margin, speed, clutch.given("engagement_speed", "ω_e")
-    )
+    speed = design.motion.speed_passed_on(design.motion.speed_behind_engine(idle), _driving(clutch))
+    return compute(formulas.engagement_speed_margin, speed, clutch.given("engagement_speed", "ω_e"))
 
 
 @measure("clutch", "1", "runout over the runout that its maker allows", at="runout")
@@ -206,7 +200,9 @@ def runout_ratio(design: Design, clutch: Subject) -> Value:
     )
 
 
-@measure("clutch", "ΔK", "coldest start above the lowest oil temperature", at="lowest_oil_temperature")
+@measure(
+    "clutch", "ΔK", "coldest start above the lowest oil temperature", at="lowest_oil_temperature"
+)
 def cold_start_reserve(design: Design, clutch: Subject) -> Value:
     """ΔT between the coldest oil at a start and the lowest temperature the clutch may have."""
     return compute(

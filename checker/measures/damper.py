@@ -1,9 +1,9 @@
 """Measures of the damper, and of what the engine's pulsation meets without one."""
 
 from checker.known import Known, Unknown, Value, compute
-from checker.mechanics import elastomer, kinematics
 from checker.measures.design import Design
 from checker.measures.registry import measure
+from checker.mechanics import elastomer, kinematics
 from checker.spec.subject import Subject
 
 

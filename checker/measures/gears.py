@@ -6,9 +6,9 @@ A gear with several mates, such as an idler, is judged by the mate that leaves i
 from collections.abc import Callable, Iterator
 
 from checker.known import Known, Value, all_known, compute
-from checker.mechanics import backlash, involute, kinematics, tooth
 from checker.measures.design import Design
 from checker.measures.registry import measure
+from checker.mechanics import backlash, involute, kinematics, tooth
 from checker.spec.subject import Subject
 from checker.train.pair import Pair, Wheel
 
@@ -86,13 +86,18 @@ def tip_clearance(design: Design, gear: Subject) -> Value:
 @measure("gear", "", "whether the gear is an idler")
 def is_idler(design: Design, gear: Subject) -> Value:
     """Whether one mate drives the gear and it drives another, so that both flanks work."""
-    roles = {wheel is pair.driver for pair, wheel in _mates(design, gear)}
-    return Known(len(roles) == 2, "", "idler", origin="meshes in which the gear takes part")
+    roles = {
+        role: pair.subject.given(role)
+        for pair, wheel in _mates(design, gear)
+        for role in ("driver" if wheel is pair.driver else "driven",)
+    }
+    known = tuple(each for each in roles.values() if isinstance(each, Known))
+    return Known(len(roles) == 2, "", "idler", inputs=known)
 
 
 @measure("gear", "1", "peak torque rating of the teeth over peak torque", at="peak_torque_rating")
 def peak_torque_margin(design: Design, gear: Subject) -> Value:
-    """Rating of the teeth over the peak torque at this gear; at best, with the floor of the peak."""
+    """Rating of the teeth over the peak torque at this gear; at best, with the peak's floor."""
     peak = design.peaks.floor(str(gear.raw("shaft")))
     margin = compute(kinematics.quotient, gear.given("peak_torque_rating", "T_lim"), peak)
     return design.peaks.at_best(margin)

@@ -1,1 +1,63 @@
-"""To be written."""
+"""Measures of the joints that carry the torque."""
+
+from checker.known import Value, compute
+from checker.measures.design import Design
+from checker.measures.registry import measure
+from checker.measures.stated import stated
+from checker.mechanics import joint as formulas
+from checker.mechanics import kinematics
+from checker.spec.subject import Subject
+
+
+def _peak(design: Design, joint: Subject) -> Value:
+    return design.peaks.floor(joint.raw("shaft"))
+
+
+@measure("joint", "1", "friction torque over peak torque", at="preload")
+def friction_margin(design: Design, joint: Subject) -> Value:
+    """Torque held by friction alone over the peak torque; at best that of the floor."""
+    friction = compute(
+        formulas.friction_torque,
+        joint.given("bolts", "N"),
+        joint.given("friction_coefficient", "μ"),
+        joint.given("preload", "F"),
+        joint.given("friction_radius", "r"),
+    )
+    return design.peaks.at_best(compute(kinematics.quotient, friction, _peak(design, joint)))
+
+
+@measure("joint", "1", "stated torque capacity over peak torque", at="torque_capacity")
+def capacity_margin(design: Design, joint: Subject) -> Value:
+    """Stated torque capacity over the peak torque; at best that of the floor."""
+    margin = compute(
+        kinematics.quotient, joint.given("torque_capacity", "T_cap"), _peak(design, joint)
+    )
+    return design.peaks.at_best(margin)
+
+
+@measure("joint", "1", "preload over proof load of a bolt", at="preload")
+def preload_fraction(design: Design, joint: Subject) -> Value:
+    """k, preload of a bolt over its proof load."""
+    diameter = joint.given("bolt_diameter", "d")
+    return compute(
+        formulas.preload_fraction,
+        joint.given("preload", "F"),
+        compute(formulas.proof_stress, joint.given("bolt_class", "class"), diameter),
+        compute(formulas.stress_area, diameter, joint.given("bolt_pitch", "P")),
+    )
+
+
+@measure("joint", "", "whether the locking of bolts or nut is described")
+def locking_stated(design: Design, joint: Subject) -> Value:
+    """Whether it is stated how bolts or nut are kept from turning."""
+    return stated(joint, "locking")
+
+
+@measure("joint", "1", "bolts of the hub over bolts of the joint", at="bolts")
+def hub_bolt_ratio(design: Design, joint: Subject) -> Value:
+    """Number of bolts through the propeller hub over the number of the joint's bolts."""
+    return compute(
+        kinematics.quotient,
+        design.subjects.the("propeller").given("hub_bolts", "N_hub"),
+        joint.given("bolts", "N"),
+    )

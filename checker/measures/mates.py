@@ -1,9 +1,9 @@
 """Measures of a mesh: whether the mates agree, how they share the load, the room between them."""
 
 from checker.known import Known, Unknown, Value, all_known, compute
-from checker.mechanics import backlash, involute, kinematics, mates, tooth
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
+from checker.mechanics import backlash, housing, involute, kinematics, mates, tooth
 from checker.spec.subject import Subject
 
 _JET = ("jet", "pressure")
@@ -142,12 +142,12 @@ def backlash_least(design: Design, mesh: Subject) -> Value:
 def backlash_least_cold(design: Design, mesh: Subject) -> Value:
     """j_bn least, with case and gears at the lowest temperature of the standing drive [m]."""
     pair = design.pairs[mesh.name]
-    housing = design.subjects.the("housing")
+    case = design.subjects.the("housing")
     cold = compute(
         backlash.centre_distance_at_temperature,
         pair.centre_distance("low"),
-        compute(backlash.expansion_over_steel, housing.given("material")),
-        housing.given("cold_soak_temperature", "θ"),
+        compute(housing.thermal_expansion, case.given("material", "material")),
+        case.given("cold_soak_temperature", "θ"),
         design.subjects.the("drive").given("build_temperature", "θ_0"),
     )
     gained = compute(

@@ -1,1 +1,269 @@
-"""To be written."""
+"""Measures of the vent: what it breathes, what pressure that leaves, and room for the oil."""
+
+from checker.known import Known, Unknown, Value, all_known, assumed, compute, merged
+from checker.measures import oil_properties as properties
+from checker.measures.design import Design
+from checker.measures.registry import measure, varying_measure
+from checker.measures.stated import stated
+from checker.mechanics import air, expansion, kinematics, oil, seal, vent
+from checker.mechanics.equation import OutOfRange, equation_of
+from checker.spec.subject import Subject
+
+_WARMING = assumed(
+    10.0 / 60.0,
+    "K/s",
+    "dT/dt",
+    "common practice, no source: oil warms or cools by 10 K in a minute at most",
+)
+_CLOSED_AT = assumed(0.0, "m", "z_0", "a case without vent is closed at sea level, standard day")
+_LEAST_AIR = assumed(0.06, "1", "a", "SAE 460209: gear trains entrain 6 to 20 % of air")
+_MOST_AIR = assumed(0.20, "1", "a", "SAE 460209: gear trains entrain 6 to 20 % of air")
+
+
+@measure("drive", "", "whether the case has no way to breathe")
+def is_sealed(design: Design, drive: Subject) -> Value:
+    """Whether the spec says that there is no vent, or one that is closed."""
+    present = design.subjects.presence("vent")
+    the_vent = design.subjects.the("vent")
+    if present is None:
+        return Unknown((the_vent.path,))
+    if not present:
+        return Known(True, "", "sealed", path=the_vent.path)
+    ends = the_vent.given("to", "vent")
+    if isinstance(ends, Unknown):
+        return ends
+    return Known(ends.value == "closed", "", "sealed", path=ends.path)
+
+
+@varying_measure("drive", "Pa", "pressure in the case as if it had no vent", at="name")
+def sealed_pressure(design: Design, drive: Subject, point: Subject) -> Value:
+    """Δp, air warmed and squeezed by the oil less the air outside [Pa]; air alone at best."""
+    lubrication = design.subjects.the("lubrication")
+    filled = lubrication.given("fill_temperature", "T_0")
+    running = point.given("oil_temperature", "T_1")
+    closed = compute(air.pressure, _CLOSED_AT)
+    outside = compute(air.pressure, point.given("altitude", "z"))
+    growth = compute(oil.thermal_growth, properties.density_15(design), filled, running)
+    inside = compute(
+        vent.sealed_case_pressure,
+        closed,
+        filled,
+        running,
+        lubrication.given("capacity", "V"),
+        lubrication.given("volume", "V_oil"),
+        growth,
+    )
+    gauge = compute(vent.gauge_pressure, inside, outside)
+    if isinstance(gauge, Known):
+        return gauge
+    of_air = compute(vent.sealed_air_pressure, closed, filled, running)
+    at_best = compute(vent.gauge_pressure, of_air, outside)
+    if isinstance(at_best, Unknown) or at_best.number < 0.0:
+        return gauge
+    return Unknown(gauge.missing, gauge.because, at_best)
+
+
+@varying_measure("drive", "1", "pressure of the sealed case over what its weakest seal bears")
+def sealed_pressure_over_lip(design: Design, drive: Subject, point: Subject) -> Value:
+    """Greatest share of a seal's limit that the sealed case would take."""
+    return _worst_share(design, design.measure("sealed_pressure", drive, point), point)
+
+
+@varying_measure("drive", "Pa", "pressure in the case over the air outside")
+def inside_pressure(design: Design, drive: Subject, point: Subject) -> Value:
+    """p_in, by the vent: outlet pressure and line drop; sealed, or as the crankcase has it [Pa]."""
+    sealed = design.measure("is_sealed", drive)
+    if isinstance(sealed, Unknown):
+        return sealed
+    if sealed.value:
+        return design.measure("sealed_pressure", drive, point)
+    the_vent = design.subjects.the("vent")
+    drop = design.measure("line_drop", the_vent, point)
+    if the_vent.raw("to") != "crankcase":
+        return drop
+    return compute(vent.case_pressure, crankcase_pressure(design), drop)
+
+
+def crankcase_pressure(design: Design) -> Value:
+    """Gauge pressure in the engine crankcase [Pa]; suction is negative."""
+    return design.subjects.the("engine").given("crankcase.pressure", "p_crankcase")
+
+
+@measure("vent", "m", "height of the vent's mouth above the highest oil level", at="inlet_height")
+def inlet_above_oil(design: Design, the_vent: Subject) -> Value:
+    """Δh, mouth of the vent over the oil [m]."""
+    level = design.subjects.the("lubrication").given("highest_level", "h_oil")
+    return compute(vent.height_above_oil, the_vent.given("inlet_height", "h_mouth"), level)
+
+
+@measure("vent", "m", "depth of the deepest low loop of the line", at="path")
+def trapped_depth(design: Design, the_vent: Subject) -> Value:
+    """h, depth of liquid that the line keeps [m]."""
+    rises = _along(the_vent, ("rise", "Δz"))
+    if isinstance(rises, Unknown):
+        return rises
+    depth = vent.trapped_depth(tuple(each.number for each in rises))
+    return Known(depth, "m", "h", origin=equation_of(vent.trapped_depth), inputs=tuple(rises))
+
+
+@measure("vent", "m", "smallest bore of the line", at="path")
+def smallest_bore(design: Design, the_vent: Subject) -> Value:
+    """d, smallest inside diameter along the line [m]."""
+    bores = _along(the_vent, ("bore", "d"))
+    if isinstance(bores, Unknown):
+        return bores
+    return min(bores, key=lambda each: each.number)
+
+
+@varying_measure("vent", "m3/s", "air that the vent passes")
+def breathing(design: Design, the_vent: Subject, point: Subject) -> Value:
+    """Q, breathing by climb and warming, with what the case is fed besides; out is positive."""
+    lubrication = design.subjects.the("lubrication")
+    fill = lubrication.given("volume", "V_oil")
+    room = compute(expansion.air_volume, lubrication.given("capacity", "V"), fill)
+    outside = compute(air.pressure, point.given("altitude", "z"))
+    density = compute(air.density, outside, point.given("air_temperature", "T_air"))
+    climb = compute(
+        vent.climb_breathing_flow, room, density, outside, point.given("vertical_speed", "w")
+    )
+    running = point.given("oil_temperature", "T")
+    growth = compute(oil.thermal_expansion, properties.density_15(design), running)
+    warming = compute(vent.warm_up_breathing_flow, room, running, fill, growth, _WARMING)
+    return compute(vent.vent_flow, climb, warming, point.given("case_air_flow", "Q_case"))
+
+
+@varying_measure("vent", "Pa", "pressure drop along the line", at="path")
+def line_drop(design: Design, the_vent: Subject, point: Subject) -> Value:
+    """Δp from the case to the end of the line; negative while it breathes in [Pa]."""
+    lengths = _along(the_vent, ("bore", "d"), ("length", "L"), ("loss_coefficient", "ζ"))
+    running = point.given("oil_temperature", "T")
+    flow = design.measure("breathing", the_vent, point)
+    density = compute(air.density, compute(air.pressure, point.given("altitude", "z")), running)
+    viscosity = compute(air.dynamic_viscosity, running)
+    if isinstance(lengths, Unknown) or not (
+        isinstance(flow, Known) and isinstance(density, Known) and isinstance(viscosity, Known)
+    ):
+        stretches = [lengths] if isinstance(lengths, Unknown) else lengths
+        return all_known(*stretches, flow, density, viscosity) or Unknown()
+    segments = tuple(
+        vent.Segment(*(each.number for each in lengths[start : start + 3]))
+        for start in range(0, len(lengths), 3)
+    )
+    try:
+        drop = vent.line_pressure_drop(flow.number, segments, density.number, viscosity.number)
+    except OutOfRange as outside:
+        return Unknown(because=str(outside))
+    printed = equation_of(vent.line_pressure_drop)
+    inputs = (flow, *lengths, density, viscosity)
+    return Known(drop, printed.unit, printed.symbol, origin=printed, inputs=inputs)
+
+
+@varying_measure("vent", "1", "line drop over what the weakest seal bears", at="path")
+def line_drop_over_lip(design: Design, the_vent: Subject, point: Subject) -> Value:
+    """Greatest share of a seal's limit that the line drop takes."""
+    return _worst_share(design, design.measure("line_drop", the_vent, point), point)
+
+
+@measure("vent", "", "whether the crankcase pressure is stated with its evidence")
+def crankcase_pressure_shown(design: Design, the_vent: Subject) -> Value:
+    """True where pressure and evidence are stated; there is no default for either."""
+    engine = design.subjects.the("engine")
+    return stated(engine, "crankcase.pressure", "crankcase.pressure_evidence")
+
+
+@measure("vent", "", "whether a pump scavenges the crankcase it is vented into")
+def crankcase_is_scavenged(design: Design, the_vent: Subject) -> Value:
+    """Whether a dry-sump pump draws on the crankcase."""
+    return design.subjects.the("engine").given("crankcase.scavenged")
+
+
+@measure("vent", "", "what the oils that meet in the crankcase are to each other")
+def oils_that_meet(design: Design, the_vent: Subject) -> Value:
+    """same oil, same class, clash or never mix."""
+    return properties.oils_together(design)
+
+
+@measure("vent", "1", "catch bottle over the oil of the drive", at="catch_bottle.volume")
+def bottle_share(design: Design, the_vent: Subject) -> Value:
+    """Volume of the catch bottle over that of the oil."""
+    return compute(
+        kinematics.quotient,
+        the_vent.given("catch_bottle.volume", "V_bottle"),
+        design.subjects.the("lubrication").given("volume", "V_oil"),
+    )
+
+
+@measure("lubrication", "1", "air over the oil over the whole capacity", at="capacity")
+def expansion_share(design: Design, lubrication: Subject) -> Value:
+    """V_air / V, expansion space as the regulations count it."""
+    capacity = lubrication.given("capacity", "V")
+    room = compute(expansion.air_volume, capacity, lubrication.given("volume", "V_oil"))
+    return compute(kinematics.quotient, room, capacity)
+
+
+@measure("lubrication", "1", "expansion space over the least that the oil needs", at="capacity")
+def expansion_over_least_need(design: Design, lubrication: Subject) -> Value:
+    """e / e_req with the least air that gear trains entrain."""
+    return _expansion_over_need(design, lubrication, _LEAST_AIR)
+
+
+@measure("lubrication", "1", "expansion space over the most that the oil needs", at="capacity")
+def expansion_over_most_need(design: Design, lubrication: Subject) -> Value:
+    """e / e_req with the most air that gear trains entrain."""
+    return _expansion_over_need(design, lubrication, _MOST_AIR)
+
+
+def _expansion_over_need(design: Design, lubrication: Subject, entrained: Known) -> Value:
+    growth = compute(
+        oil.thermal_growth,
+        properties.density_15(design),
+        lubrication.given("fill_temperature", "T_1"),
+        design.measure("hottest_oil_temperature", lubrication),
+    )
+    return compute(
+        kinematics.quotient,
+        compute(
+            expansion.expansion_space,
+            lubrication.given("capacity", "V"),
+            lubrication.given("volume", "V_oil"),
+        ),
+        compute(expansion.expansion_space_required, growth, entrained),
+    )
+
+
+def _worst_share(design: Design, pressure: Value, point: Subject) -> Value:
+    """Greatest share of a limit over all seals; at best, that of the seals that can be computed."""
+    seals = design.subjects.all("seal")
+    if not seals:
+        return Unknown((("seals",),))
+    shares = [_share(pressure, design.measure("pressure_borne", each, point)) for each in seals]
+    unknown = [share for share in shares if isinstance(share, Unknown)]
+    best = [share if isinstance(share, Known) else share.at_best for share in shares]
+    worst = max((each for each in best if each), key=lambda each: each.number, default=None)
+    if worst is not None and not unknown:
+        return worst
+    missing = merged(unknown)
+    return Unknown(missing.missing, missing.because, worst)
+
+
+def _share(pressure: Value, borne: Value) -> Value:
+    share = compute(seal.pressure_share, pressure, borne)
+    if isinstance(share, Known) or isinstance(pressure, Known) or pressure.at_best is None:
+        return share
+    at_best = compute(seal.pressure_share, pressure.at_best, borne)
+    return Unknown(share.missing, share.because, at_best if isinstance(at_best, Known) else None)
+
+
+def _along(the_vent: Subject, *fields: tuple[str, str]) -> list[Known] | Unknown:
+    """Fields of every stretch of the line in turn; unknown where any of them is."""
+    path = the_vent.raw("path")
+    place = the_vent.place("path")
+    if not path:
+        return Unknown((place,))
+    values = [
+        Subject("stretch", each.name or "", (*place, index), each).given(field, symbol)
+        for index, each in enumerate(path)
+        for field, symbol in fields
+    ]
+    missing = [value for value in values if isinstance(value, Unknown)]
+    return merged(missing) if missing else [value for value in values if isinstance(value, Known)]

@@ -6,12 +6,11 @@ arc on the working pitch circles; normal backlash is what a feeler between the f
 
 from math import cos, pi
 
-from checker.mechanics.equation import OutOfRange, equation
+from checker.mechanics.equation import equation
 from checker.mechanics.tooth import involute
 
 _PAIR = "ISO 21771:2007, cylindrical gear pairs (from memory)"
-_STEEL = "steel"
-_EXPANSION = {"aluminium": 23.5e-6, "magnesium": 26.0e-6, _STEEL: 11.5e-6, "cast iron": 10.5e-6}
+_GEAR_STEEL = 11.5e-6  # 1/K, case-carburising steels (from memory)
 
 
 @equation(
@@ -113,44 +112,27 @@ def recommended_normal_backlash(centre_distance: float, normal_module: float) ->
 
 
 @equation(
-    "Δα",
-    "Δα = α_case − α_steel",
-    unit="1/K",
-    source="mean linear expansion from 20 to 100 degC, handbook values (from memory)",
-    case_material="case material []",
-)
-def expansion_over_steel(case_material: str) -> float:
-    """How much more a case grows with temperature than the steel gears in it.
-
-    Raises:
-        OutOfRange: ``case_material`` is none of aluminium, magnesium, steel and cast iron.
-    """
-    if case_material not in _EXPANSION:
-        raise OutOfRange(f"case_material: no expansion is known for {case_material!r}")
-    return _EXPANSION[case_material] - _EXPANSION[_STEEL]
-
-
-@equation(
     "a_w,θ",
-    "a_w,θ = a_w (1 + Δα (θ − θ_0))",
+    "a_w,θ = a_w (1 + (α_h − 11.5e-6/K) (θ − θ_0))",
     unit="m",
-    source="thermal expansion of case and gears at one temperature",
+    source="thermal expansion of case and steel gears at one temperature",
     centre_distance="a_w [m]",
-    expansion_over_gears="Δα [1/K]",
+    case_expansion="α_h [1/K]",
     temperature="θ [K]",
     build_temperature="θ_0 [K]",
 )
 def centre_distance_at_temperature(
     centre_distance: float,
-    expansion_over_gears: float,
+    case_expansion: float,
     temperature: float,
     build_temperature: float,
 ) -> float:
-    """Centre distance in the measure of gears that keep their size.
+    """Centre distance in the measure of steel gears that keep their size.
 
     Case and gears stand at one temperature; what both change alike leaves the mesh as it is.
     """
-    return centre_distance * (1.0 + expansion_over_gears * (temperature - build_temperature))
+    growth = (case_expansion - _GEAR_STEEL) * (temperature - build_temperature)
+    return centre_distance * (1.0 + growth)
 
 
 @equation(

@@ -189,7 +189,7 @@ def usable_torque(rated: float, usable_fraction: float) -> float:
     "T_row",
     "T_row = T / (n k_n)",
     unit="N m",
-    source="derived: the most loaded of n clutches when n k_n of them would do if they shared alike",
+    source="derived from the usable share of the sum",
     torque="T [N m]",
     clutches="n [1]",
     usable_fraction="k_n [1]",

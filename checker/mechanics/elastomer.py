@@ -3,9 +3,10 @@
 from checker.mechanics.equation import OutOfRange, equation
 
 _ZERO_CELSIUS = 273.15
-# Highest temperature for a short time, in degrees Celsius. HNBR: AZoM article 537 (seen). NBR: trade
-# comparison page (seen); seal handbooks give 100 for long (from memory). Natural rubber: rubber
-# coupling maker's technical data page, the same for all its grades (seen). The others from memory.
+# Highest temperature for a short time, in degrees Celsius. HNBR: AZoM article 537 (seen). NBR:
+# trade comparison page (seen); seal handbooks give 100 for long (from memory). Natural rubber:
+# rubber coupling maker's technical data page, the same for all its grades (seen). The others from
+# memory.
 _HOTTEST = {
     "NBR": 120.0,
     "HNBR": 150.0,

@@ -122,6 +122,26 @@ def kinematic_viscosity(
     return viscosity_from_function(math.pow(10.0, math.pow(10.0, log_log)))
 
 
+@equation(
+    "ν",
+    "log log Z(ν) = A - B log T, A and B from ν_40 at 313.15 K and ν_100 at 373.15 K",
+    unit="m2/s",
+    source="ASTM D341",
+    temperature="T [K]",
+    viscosity_40="ν_40 [m2/s]",
+    viscosity_100="ν_100 [m2/s]",
+)
+def viscosity_at(temperature: float, viscosity_40: float, viscosity_100: float) -> float:
+    """Viscosity ``ν`` of an oil at a temperature in K, from those at 40 and 100 °C, in m2/s.
+
+    Valid as ``kinematic_viscosity``. Source: ASTM D341.
+
+    Raises:
+        OutOfRange: as ``kinematic_viscosity``.
+    """
+    return kinematic_viscosity(temperature, viscosity_40, 313.15, viscosity_100, 373.15)
+
+
 # ASTM D2270, appendix: L = a Y² + b Y + c and H = d Y² + e Y + f up to each Y, in mm2/s (seen in
 # two public programs, which agree); they fit table 1 of the standard to a few parts in ten
 # thousand.

@@ -159,20 +159,21 @@ def warm_up_breathing_flow(
 
 @equation(
     "Q",
-    "Q = |Q_climb| + Q_warm + Q_case",
+    "Q = Q_climb + Q_warm + Q_case, in a descent Q_climb - Q_warm + Q_case",
     unit="m3/s",
-    source="Sum, each taken as going the same way",
+    source="Volume balance; a drive warms in level flight and climb, and cools in a descent",
     climb_flow="Q_climb [m3/s]",
     warm_up_flow="Q_warm [m3/s]",
     case_air_flow="Q_case [m3/s]",
 )
 def vent_flow(climb_flow: float, warm_up_flow: float, case_air_flow: float) -> float:
-    """Greatest flow ``Q`` that a vent line passes, in m3/s.
+    """Flow ``Q`` out of a case through its vent, in m3/s; negative where it breathes in.
 
-    ``climb_flow`` is negative in a descent, when the case breathes in. Valid as an upper bound: in
-    truth a descent takes off from what warming and blow-by push out. Source: volume balance.
+    ``climb_flow`` is negative in a descent; ``warm_up_flow`` is its size for the greatest change of
+    temperature, either way. Valid as the worst case of each state. Source: volume balance.
     """
-    return abs(climb_flow) + warm_up_flow + case_air_flow
+    warming = warm_up_flow if climb_flow >= 0.0 else -warm_up_flow
+    return climb_flow + warming + case_air_flow
 
 
 @equation(
@@ -294,15 +295,17 @@ def line_pressure_drop(
 ) -> float:
     """Pressure drop ``Δp`` of a vent line of segments in series, case to outlet, in Pa.
 
-    ``flow`` of all gas that leaves (breathing, scavenged air, blow-by) in m3/s, ``gas_density`` in
-    kg/m3, ``gas_viscosity`` in Pa s. Valid as ``bore_pressure_drop``. Source: Darcy-Weisbach;
-    entry 0.5, exit 1, steps after Borda-Carnot.
+    ``flow`` of all gas that leaves (breathing, scavenged air, blow-by) in m3/s, negative where it
+    comes in, as is the drop then; ``gas_density`` in kg/m3, ``gas_viscosity`` in Pa s. Valid as
+    ``bore_pressure_drop``. Source: Darcy-Weisbach; entry 0.5, exit 1, steps after Borda-Carnot.
 
     Raises:
         OutOfRange: as ``bore_pressure_drop``, or ``segments`` is empty.
     """
     if not segments:
         raise OutOfRange("segments: the line has none")
+    if flow < 0.0:
+        return -line_pressure_drop(-flow, segments[::-1], gas_density, gas_viscosity)
     drop = 0.0
     for segment, loss in zip(segments, _series_losses(segments), strict=True):
         drop += bore_pressure_drop(
@@ -399,3 +402,20 @@ def height_above_oil(mouth: float, oil_level: float) -> float:
     Valid for any value; negative where the mouth is under oil. Source: definition.
     """
     return mouth - oil_level
+
+
+@equation(
+    "p_in",
+    "p_in = p_out + Δp",
+    unit="Pa",
+    source="Series of outlet and line",
+    outlet_pressure="p_out [Pa]",
+    line_drop="Δp [Pa]",
+)
+def case_pressure(outlet_pressure: float, line_drop: float) -> float:
+    """Pressure ``p_in`` in a case that breathes out through a line, in Pa.
+
+    ``outlet_pressure`` where the line ends and ``p_in`` over the local ambient, ``line_drop``
+    outwards (Pa). Valid while the case breathes out. Source: definition.
+    """
+    return outlet_pressure + line_drop

@@ -14,7 +14,7 @@ class Awaited:
     Attributes:
         fields: the spec fields to state; empty where stating more does not help.
         reason: what else stands in the way.
-        findings: the findings that wait.
+        findings: the findings that wait, once for each field they wait for.
     """
 
     fields: tuple[Path, ...]
@@ -33,20 +33,24 @@ class Awaited:
 
 
 def awaited_fields(findings: tuple[Finding, ...]) -> list[Awaited]:
-    """The missing fields, those that the gravest and the most findings wait for first.
+    """The missing fields, those that the gravest and the most rules wait for first.
 
-    Fields that exactly the same findings wait for stand together.
+    Fields that exactly the same rules wait for stand together.
     """
-    waiting: dict[Path, list[int]] = {}
-    for index, finding in enumerate(findings):
+    waiting: dict[Path, list[Finding]] = {}
+    for finding in findings:
         for path in _missing(finding):
-            waiting.setdefault(path, []).append(index)
-    together: dict[tuple[int, ...], list[Path]] = {}
-    for path, indices in waiting.items():
-        together.setdefault(tuple(indices), []).append(path)
+            waiting.setdefault(path, []).append(finding)
+    together: dict[frozenset[str], list[Path]] = {}
+    for path, each in waiting.items():
+        together.setdefault(frozenset(finding.rule.id for finding in each), []).append(path)
     groups = [
-        Awaited(tuple(paths), "", tuple(findings[index] for index in indices))
-        for indices, paths in together.items()
+        Awaited(
+            tuple(sorted(paths, key=_as_text)),
+            "",
+            tuple(finding for path in paths for finding in waiting[path]),
+        )
+        for paths in together.values()
     ]
     return sorted(groups, key=_order)
 
@@ -67,6 +71,10 @@ def _missing(finding: Finding) -> tuple[Path, ...]:
     return ()
 
 
-def _order(group: Awaited) -> tuple[int, int, tuple[str, ...], str]:
-    fields = tuple(str(step) for path in group.fields for step in path)
+def _order(group: Awaited) -> tuple[int, int, tuple[tuple[str, ...], ...], str]:
+    fields = tuple(_as_text(path) for path in group.fields)
     return LEVELS.index(group.level), -len(group.rules), fields, group.reason
+
+
+def _as_text(path: Path) -> tuple[str, ...]:
+    return tuple(map(str, path))

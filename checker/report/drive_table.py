@@ -88,10 +88,10 @@ def _mesh_row(design: Design, mesh: Subject) -> MeshRow:
 
 
 def _asked(design: Design, name: str, subject: Subject) -> Value:
-    """A measure; unknown where it is not there or fails, which its own rule reports as broken."""
+    """A measure; unknown where it is not there or fails."""
     if design.measure_named(name, subject) is None:
         return Unknown(because="there is no such measure")
     try:
         return design.measure(name, subject)
-    except Exception as error:  # noqa: BLE001 - the table must not hide the findings
+    except Exception as error:  # its own rule reports it as broken; the table must not hide that
         return Unknown(because=f"{type(error).__name__}: {error}")

@@ -46,7 +46,8 @@ class Sheet:
         self._flush()
         file = self._console.file
         assert isinstance(file, StringIO)
-        return file.getvalue()
+        lines = file.getvalue().splitlines()
+        return "".join(f"{line.rstrip()}\n" for line in lines)
 
     def gap(self) -> None:
         """An empty line."""
@@ -69,6 +70,7 @@ class Sheet:
         room = min(self._width, _WIDEST) - indent
         first = Text(label.ljust(indent)[:indent], style="bold" if style else "dim")
         for part in Text(text, style=style).wrap(self._console, room, overflow="fold"):
+            part.rstrip()
             self._lines.append(Text.assemble(first, part))
             first = Text(" " * indent)
 

@@ -1,7 +1,7 @@
 """The review sheet as text for a terminal."""
 
 from checker import __version__
-from checker.known import Unknown, Value
+from checker.known import Path, Unknown, Value
 from checker.report import words
 from checker.report.awaited import Awaited, awaited_fields, awaited_reasons
 from checker.report.digest import rulebook_digest
@@ -10,6 +10,7 @@ from checker.report.sheet import Sheet
 from checker.review.finding import Finding
 from checker.review.review import Review
 from checker.review.rule import LEVELS
+from checker.spec.document import Document
 from checker.spec.problem import dotted
 from checker.text import plain
 
@@ -123,9 +124,9 @@ def _short(sheet: Sheet, review: Review, finding: Finding, number: int, told: in
     _row(sheet, "Part", words.part_text(finding))
     _row(sheet, "Found", words.found_text(finding))
     _row(sheet, "Place", words.place_text(document, finding.place))
-    related = [f"{dotted(path)} {document.place(path).line}" for path in finding.related]
+    related = [f"{dotted(path)} (line {document.place(path).line})" for path in finding.related]
     if related:
-        _row(sheet, "Rests on", plain(f"{words.listed(related, _MOST_VALUES)}"))
+        _row(sheet, "Rests on", plain(words.listed(related, _MOST_VALUES)))
     if finding.reason:
         _row(sheet, "Besides", words.prose(finding.reason))
     if told != number:
@@ -143,27 +144,31 @@ def _awaited(sheet: Sheet, review: Review) -> None:
     for level in LEVELS:
         groups = [group for group in fields if group.level == level]
         if groups:
-            sheet.heading(f"Not shown, up to the level {level}", _STYLES[level])
+            sheet.heading(f"Not shown at the level {level}", _STYLES[level])
         for group in groups:
-            _awaited_fields(sheet, review, group)
+            names = ", ".join(_field(review.loaded.document, path) for path in group.fields)
+            for_what = " for it" if len(group.fields) == 1 else " for them"
+            sheet.line(f"State {names}: {_waiting(group, for_what)}", indent=2, label="-")
     reasons = awaited_reasons(review.findings)
     if reasons:
         sheet.heading("Not shown, whatever the spec states")
     for group in reasons:
-        waits = f"{words.prose(group.reason)} ({_waiting(group)}, up to the level {group.level})"
-        sheet.line(waits, indent=2, label="-")
-        sheet.line(words.listed(group.rules, _MOST_RULES), indent=4)
+        text = f"{group.level.capitalize()}: {words.prose(group.reason)}: {_waiting(group)}"
+        sheet.line(text, indent=2, label="-")
 
 
-def _awaited_fields(sheet: Sheet, review: Review, group: Awaited) -> None:
-    document = review.loaded.document
-    names = [f"{dotted(path)} (line {document.place(path).line})" for path in group.fields]
-    sheet.line(plain(f"State {', '.join(names)}: {_waiting(group)}"), indent=2, label="-")
-    sheet.line(plain(words.listed(group.rules, _MOST_RULES)), indent=4)
+def _field(document: Document, path: Path) -> str:
+    """A field to state, with the line of the part it belongs to, if the spec has that part."""
+    known = any(path[:end] in document.places for end in range(1, len(path) + 1))
+    line = f" (line {document.place(path).line})" if known else ""
+    return plain(f"{dotted(path)}{line}")
 
 
-def _waiting(group: Awaited) -> str:
-    return words.counted(len(group.rules), "rule waits", "rules wait")
+def _waiting(group: Awaited, for_what: str = "") -> str:
+    rules = [plain(rule) for rule in group.rules]
+    if len(rules) == 1:
+        return f"{rules[0]} waits{for_what}"
+    return f"{len(rules)} rules wait{for_what} ({words.listed(rules, _MOST_RULES)})"
 
 
 def _deviations(sheet: Sheet, review: Review) -> None:
@@ -201,7 +206,9 @@ def _assumptions(sheet: Sheet, review: Review) -> None:
     if review.assumptions:
         sheet.heading("Taken as given, not stated in the spec")
     for known in review.assumptions:
-        text = f"{plain(known.symbol)} = {words.value_text(known)}: {words.prose(str(known.origin))}"
+        text = (
+            f"{plain(known.symbol)} = {words.value_text(known)}: {words.prose(str(known.origin))}"
+        )
         sheet.line(text, indent=2, label="-")
 
 

@@ -30,10 +30,7 @@ DISPOSITION_MEANS: dict[Disposition, str] = {
         "No warning is open, but a caution is, or what would rule one out is not shown. "
         "Fix or justify each before flight."
     ),
-    "no open findings": (
-        "At the levels warning and caution the rules found nothing and miss nothing. "
-        "That is all it means."
-    ),
+    "no open findings": ("Nothing is open at the levels warning and caution. That is all it says."),
 }
 
 NO_PERMIT = "No disposition of this sheet permits a run or a flight."
@@ -133,7 +130,7 @@ def margin_text(finding: Finding) -> str:
     if not amount or finding.margin is None or finding.limit is None:
         return ""
     if finding.margin >= 0.0:
-        return f"{amount} to spare"
+        return f"{amount if finding.margin else 'nothing'} to spare"
     way = {"at_least": "short", "at_most": "over"}.get(finding.limit.kind, "outside")
     return f"{way} by {amount}"
 
@@ -144,12 +141,11 @@ def found_text(finding: Finding) -> str:
         return finding.outcome
     best = "at best " if finding.value is not finding.known else ""
     point = f" at {plain(finding.point)}" if finding.point else ""
-    parts = (
-        f"{best}{value_text(finding.known)}{point}",
-        f"asks {limit_text(finding.limit)}",
-        margin_text(finding),
-    )
-    return "; ".join(part for part in parts if part)
+    found = f"{best}{value_text(finding.known)}{point}"
+    if finding.outcome == "meets" and finding.limit.kind == "is":
+        return found
+    margin = margin_text(finding)
+    return f"{found}; asks {limit_text(finding.limit)}" + (f"; {margin}" if margin else "")
 
 
 def part_text(finding: Finding) -> str:
@@ -169,10 +165,11 @@ def place_text(document: Document, path: Path) -> str:
 
 
 def source_text(source: Source) -> str:
-    """A source with its clause and kind."""
+    """A source with its clause."""
     clause = f", {source.clause}" if source.clause else ""
-    kind = {"practice": "", "memory": " (from memory)"}.get(source.kind, f" ({source.kind})")
-    return prose(f"{source.cite}{clause}{kind}")
+    says_so = source.kind != "memory" or "from memory" in source.cite + source.clause
+    memory = "" if says_so else " (from memory)"
+    return prose(f"{source.cite}{clause}{memory}")
 
 
 def sources_text(rule: Rule) -> str:

@@ -80,7 +80,12 @@ def _at(rule: Rule, subject: Subject, design: Design, point: Subject | None) -> 
     if isinstance(value, Known):
         return _held(rule, subject, value, value, _place(rule, subject, value, design), point)
     best = value.at_best
-    if best is not None and rule.comparable(best) and rule.level_of(best.value) is not None:
+    # At a milder level than the gravest one, that one would still be open: not shown.
+    if (
+        best is not None
+        and rule.comparable(best)
+        and rule.level_of(best.value) == rule.highest_level
+    ):
         return _held(rule, subject, best, value, _place(rule, subject, best, design), point)
     return _not_shown(rule, subject, value, point)
 

@@ -125,7 +125,7 @@ def _findings(design: Design, ratio_set: str | None, book: Rulebook) -> list[Fin
 
 
 def _by_set(found: dict[str | None, list[Finding]]) -> list[Finding]:
-    """The findings of all ratio sets; what is the same with every set stands once, without a set."""
+    """The findings of all ratio sets; what is the same with every set stands once."""
     if len(found) == 1:
         return next(iter(found.values()))
     together: list[Finding] = []

@@ -72,6 +72,8 @@ class Of(_Leaf):
     above: float = -math.inf
 
     def _read(self, value: object) -> Quantity:
+        if self.dimension == "ratio" and isinstance(value, (int, float)):
+            value = repr(value)
         if not isinstance(value, str):
             refused(
                 spelled(value),
@@ -92,9 +94,9 @@ class Of(_Leaf):
         return DIMENSIONS[self.dimension].said
 
     def _form(self) -> dict[str, Any]:
-        units = ", ".join(units_of(self.dimension))
+        units = ", ".join(filter(None, units_of(self.dimension)))
         return {
-            "type": "string",
+            "type": ["string", "number"] if self.dimension == "ratio" else "string",
             "pattern": r"^(unknown|\s*[+-]?[0-9.].*)$",
             "description": f"{self._said()} with its unit ({units}), or unknown",
         }

@@ -172,6 +172,7 @@ class Bearing(Part):
             (
                 "deep groove ball",
                 "angular contact ball",
+                "double-row angular contact ball",
                 "four-point contact ball",
                 "self-aligning ball",
                 "cylindrical roller N",
@@ -179,6 +180,7 @@ class Bearing(Part):
                 "cylindrical roller NJ",
                 "cylindrical roller NUP",
                 "needle roller",
+                "toroidal roller",
                 "tapered roller",
                 "spherical roller",
                 "thrust ball",

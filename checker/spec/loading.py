@@ -102,7 +102,9 @@ def _located(document: Document, detail: ErrorDetails) -> Problem:
     path = tuple(detail["loc"])
     kind = detail["type"]
     if kind == "missing":
-        return document.problem(path[:-1], f"field '{path[-1]}' is missing", "nothing", "a value")
+        return document.problem(
+            path[:-1], f"field '{path[-1]}' is missing", "nothing", "a value", at_key=True
+        )
     if kind == "extra_forbidden":
         hint = _nearest(path)
         return document.problem(

@@ -125,7 +125,7 @@ def parse_quantity(text: str, dimension: str) -> Quantity:
         QuantityError: the text is not a quantity of this dimension.
         KeyError: there is no such dimension.
 
-    >>> parse_quantity("76.20 +/- 0.02 mm", "length").high
+    >>> round(parse_quantity("76.20 +/- 0.02 mm", "length").high, 9)
     0.07622
     """
     match = _QUANTITY.fullmatch(text.replace("−", "-")) if len(text) <= _LONGEST else None

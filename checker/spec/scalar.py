@@ -6,6 +6,7 @@ problem, so that a spec means the same in each of them.
 
 import math
 import re
+from functools import lru_cache
 
 _DIGITS = r"(?:0|[1-9][0-9]*)"
 _WHOLE = re.compile(rf"[+-]?{_DIGITS}")
@@ -62,6 +63,7 @@ class ScalarError(ValueError):
         self.expected = expected
 
 
+@lru_cache(maxsize=8192)
 def resolve(text: str) -> str | int | float | bool:
     """Give a plain scalar its meaning.
 

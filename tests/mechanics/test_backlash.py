@@ -1,6 +1,6 @@
 """Clearances of a pair: a handbook pair, and two routes to the same backlash."""
 
-from math import cos, radians
+from math import ceil, cos, radians
 from pathlib import Path
 
 import pytest
@@ -9,9 +9,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checker.mechanics.backlash import (
+    backlash_sum,
+    centre_distance_at_temperature,
     circular_backlash,
     normal_backlash,
     normal_backlash_gained,
+    recommended_normal_backlash,
     tip_clearance,
 )
 from checker.mechanics.involute import (
@@ -118,3 +121,37 @@ def test_backlash_from_thicknesses_and_from_centres_agree(z1, z2, beta, shifts, 
         *bases, halfway, alpha_wt, beta_b
     )
     assert parts == pytest.approx(gained, abs=1e-15)
+
+
+@pytest.mark.parametrize(
+    ("module", "centre", "printed"),
+    [
+        # ISO/TR 10064-2:1996, table of recommended least backlash in mm (from memory); it prints
+        # hundredths, rounded up.
+        (1.5, 50, 0.09),
+        (1.5, 100, 0.11),
+        (2, 50, 0.10),
+        (2, 100, 0.12),
+        (3, 50, 0.12),
+        (3, 100, 0.14),
+        (3, 200, 0.17),
+        (3, 400, 0.24),
+        (5, 100, 0.18),
+        (5, 200, 0.21),
+        (5, 400, 0.28),
+    ],
+)
+def test_recommended_backlash_after_its_table(module, centre, printed):
+    least = recommended_normal_backlash(centre * MM, module * MM)
+    assert ceil(least / MM * 100.0 - 1e-9) / 100.0 == pytest.approx(printed)
+
+
+def test_a_light_case_draws_the_shafts_together_in_the_cold():
+    """By hand: 126 mm x 11.5e-6 x 40 K = 0.058 mm, and an iron case opens a little."""
+    cold = centre_distance_at_temperature(126 * MM, 23.0e-6, 253.15, 293.15)
+    assert 126 * MM - cold == pytest.approx(0.05796 * MM, rel=1e-3)
+    assert centre_distance_at_temperature(126 * MM, 10.5e-6, 253.15, 293.15) > 126 * MM
+
+
+def test_backlash_adds_up():
+    assert backlash_sum(0.1 * MM, -0.04 * MM) == pytest.approx(0.06 * MM)

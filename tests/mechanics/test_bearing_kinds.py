@@ -2,7 +2,7 @@
 
 import pytest
 
-from checker.mechanics.bearing_kinds import BEARING_KINDS, SET_AXIAL, Axial
+from checker.mechanics.bearing_kinds import BEARING_KINDS, SET_AXIAL, Axial, tandem_axial_rating
 
 
 # common practice, no source
@@ -52,3 +52,7 @@ def test_a_set_turned_against_itself_carries_both_ways():
     both = {name for name, axial in SET_AXIAL.items() if axial is Axial.BOTH_WAYS}
     assert both == {"back-to-back", "face-to-face"}
     assert SET_AXIAL["tandem"] is Axial.ONE_WAY
+
+
+def test_tandem_bearings_share():
+    assert tandem_axial_rating(18e3, 2) == pytest.approx(36e3)

@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from checker.mechanics.clutch import (
+    cold_start_reserve,
     drive_lift_off_margin,
     element_normal_force,
     engagement_speed_margin,
@@ -17,6 +18,7 @@ from checker.mechanics.clutch import (
     greatest_gripping_angle,
     grip_margin,
     grip_margin_with_axial,
+    most_loaded_row_torque,
     outer_race_hoop_stress,
     overrun_lift_off_margin,
     overrun_speed,
@@ -25,6 +27,7 @@ from checker.mechanics.clutch import (
     roller_gripping_angle,
     torque_capacity,
     usable_fraction_side_by_side,
+    usable_torque,
 )
 from checker.mechanics.engine import peak_torque
 from checker.mechanics.equation import OutOfRange
@@ -227,3 +230,14 @@ def test_hoop_stress_of_a_thin_ring():
 def test_a_race_without_wall_is_refused():
     with pytest.raises(OutOfRange, match="outer_radius"):
         outer_race_hoop_stress(1e6, 0.05, 0.05)
+
+
+@pytest.mark.parametrize(("clutches", "fraction"), [(2, 0.9), (3, 0.8)])  # CL-09
+def test_usable_torque_loads_one_row_to_its_rating(clutches, fraction):
+    usable = usable_torque(clutches * 100.0, fraction)
+    assert usable == pytest.approx(clutches * fraction * 100.0)
+    assert most_loaded_row_torque(usable, clutches, fraction) == pytest.approx(100.0)
+
+
+def test_cold_start_reserve_is_positive_above_the_lowest():  # by definition
+    assert cold_start_reserve(273.15, 263.15) == pytest.approx(10.0)

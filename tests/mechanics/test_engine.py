@@ -23,6 +23,7 @@ from checker.mechanics.engine import (
     mean_torque,
     order_magnitude,
     peak_torque,
+    strokes_of,
     torque_factor,
 )
 from checker.mechanics.equation import OutOfRange
@@ -247,3 +248,13 @@ def test_at_the_critical_speed_the_order_meets_the_frequency(step, frequency):
 def test_a_steady_torque_meets_no_frequency():
     with pytest.raises(OutOfRange, match="order"):
         critical_speed(18.0, 0)
+
+
+@pytest.mark.parametrize(("cycle", "strokes"), [("four-stroke", 4), ("two-stroke", 2)])
+def test_strokes_of_a_named_cycle(cycle, strokes):  # by definition
+    assert strokes_of(cycle) == strokes
+
+
+def test_another_cycle_has_no_strokes():
+    with pytest.raises(OutOfRange, match="cycle"):
+        strokes_of("rotary")

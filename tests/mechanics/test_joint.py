@@ -17,6 +17,7 @@ from checker.mechanics.joint import (
     key_shear_stress,
     key_side_pressure,
     preload,
+    preload_fraction,
     preload_from_torque,
     proof_stress,
     spline_side_pressure,
@@ -193,3 +194,10 @@ def test_spline_pressure_carries_the_torque(torque, splines, length, outer, rati
     assert pressure * splines * length * (outer - inner) / 2 * (outer + inner) / 4 == pytest.approx(
         torque
     )
+
+
+def test_preload_fraction_undoes_the_preload():  # SK-06 Jindal, Machine Design, Example 9-5
+    given = CASES["SK-06"]["inputs"]
+    proof, area = given["proof_MPa"] * 1e6, given["stress_area_mm2"] * 1e-6
+    force = preload(proof, area, given["preload_fraction"])
+    assert preload_fraction(force, proof, area) == pytest.approx(given["preload_fraction"])

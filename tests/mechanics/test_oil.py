@@ -186,3 +186,12 @@ def test_temperature_reserve():
     """Definition: 20 K from 90 up to 110 °C, none left above."""
     assert oil.temperature_reserve(383.15, 363.15) == pytest.approx(20.0)
     assert oil.temperature_reserve(383.15, 388.15) == pytest.approx(-5.0)
+
+
+@given(st.floats(0.0, 120.0))
+def test_viscosity_from_40_and_100_degrees_is_that_from_any_two_points(celsius):
+    """ASTM D341 at the two temperatures that data sheets state."""
+    at_40, at_100, temperature = 100e-6, 11.2e-6, celsius + 273.15
+    assert oil.viscosity_at(temperature, at_40, at_100) == oil.kinematic_viscosity(
+        temperature, at_40, 313.15, at_100, 373.15
+    )

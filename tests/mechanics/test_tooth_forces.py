@@ -19,10 +19,15 @@ from checker.mechanics.tooth import (
     transverse_pressure_angle,
 )
 from checker.mechanics.tooth_forces import (
+    axial_couple,
     axial_force,
+    axial_size_sum,
+    axial_sum,
+    couple_sum,
     normal_tooth_force,
     peripheral_force,
     radial_force,
+    residual_thrust_share,
     tangential_force,
 )
 
@@ -198,3 +203,21 @@ def test_forces_at_a_spread_centre_distance(centre_factor, beta):
 
 def test_a_reversed_torque_changes_role_not_size():
     assert tangential_force(-50.0, 0.1) == tangential_force(50.0, 0.1) == pytest.approx(1000.0)
+
+
+@given(forces=st.lists(st.floats(min_value=-1e4, max_value=1e4), min_size=1, max_size=4))
+@settings(max_examples=50)
+def test_what_is_left_over_lies_between_nothing_and_all(forces):
+    net = sizes = 0.0
+    for force in forces:
+        net, sizes = axial_sum(net, force), axial_size_sum(sizes, force)
+    share = residual_thrust_share(net, sizes)
+    assert 0.0 <= share <= 1.0 + 1e-12
+    if sizes > 0.0 and all(force >= 0.0 for force in forces):
+        assert share == pytest.approx(1.0)
+
+
+def test_equal_and_opposite_forces_leave_nothing_but_their_couples():
+    assert residual_thrust_share(axial_sum(500.0, -500.0), axial_size_sum(500.0, -500.0)) == 0.0
+    couples = couple_sum(axial_couple(500.0, 0.16), axial_couple(-500.0, 0.07))
+    assert couples == pytest.approx(500.0 * (0.08 + 0.035))

@@ -272,19 +272,34 @@ def test_losses_of_a_stretch_add_to_its_own():
     """Darcy-Weisbach: ζ of a bend costs ζ velocity heads of its bore."""
     flow, bore = 60 * LITRE / MINUTE, 0.012
     plain, bent = (
-        vent.line_pressure_drop(
-            flow, (vent.Segment(bore, 0.5, loss),), AIR_DENSITY, AIR_VISCOSITY
-        )
+        vent.line_pressure_drop(flow, (vent.Segment(bore, 0.5, loss),), AIR_DENSITY, AIR_VISCOSITY)
         for loss in (0.0, 0.9)
     )
     speed = 4 * flow / (pi * bore**2)
     assert bent - plain == pytest.approx(dP_from_K(0.9, rho=AIR_DENSITY, V=speed))
 
 
-@given(st.floats(-1e-4, 1e-4), st.floats(0.0, 1e-4), st.floats(0.0, 1e-3))
-def test_no_breathing_exceeds_the_vent_flow(climb, warm, case):
-    assert abs(climb + warm + case) <= vent.vent_flow(climb, warm, case)
+@pytest.mark.parametrize(
+    ("climb", "warm", "case", "flow"),
+    # Volume balance by hand, in L/min: warming adds in a climb, cooling takes off in a descent.
+    [(0.2, 0.1, 1.0, 1.3), (0.0, 0.1, 1.0, 1.1), (-0.2, 0.1, 0.1, -0.2), (-0.2, 0.1, 1.0, 0.7)],
+)
+def test_vent_flow(climb, warm, case, flow):
+    assert vent.vent_flow(climb, warm, case) == pytest.approx(flow)
+
+
+@given(st.floats(1e-6, 1e-3), st.floats(0.008, 0.02), st.floats(0.008, 0.02))
+def test_a_line_drops_as_much_inwards_from_its_other_end(flow, one, other):
+    line = (vent.Segment(one, 0.3, 0.5), vent.Segment(other, 0.6))
+    inwards = vent.line_pressure_drop(-flow, line, AIR_DENSITY, AIR_VISCOSITY)
+    outwards = vent.line_pressure_drop(flow, line[::-1], AIR_DENSITY, AIR_VISCOSITY)
+    assert inwards == -outwards < 0.0
 
 
 def test_a_mouth_under_oil_is_below_zero():
     assert vent.height_above_oil(0.10, 0.14) == pytest.approx(-0.04)
+
+
+def test_a_case_stands_over_the_place_it_breathes_into():
+    """3 kPa of suction less 0.2 kPa of line leaves 2.8 kPa of suction."""
+    assert vent.case_pressure(-3e3, 200.0) == pytest.approx(-2.8e3)

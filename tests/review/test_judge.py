@@ -161,7 +161,8 @@ def with_measure(monkeypatch, function):
 
 
 @pytest.mark.parametrize(
-    ("best", "outcome"), [(0.9, "falls short"), (1.0, "not shown"), (5.0, "not shown")]
+    ("best", "outcome"),
+    [(0.9, "falls short"), (1.0, "not shown"), (1.1, "not shown"), (5.0, "not shown")],
 )
 def test_the_best_a_value_can_be_may_fall_short_and_never_meets(
     monkeypatch, rulebook, review, best, outcome
@@ -170,8 +171,9 @@ def test_the_best_a_value_can_be_may_fall_short_and_never_meets(
         monkeypatch,
         lambda design, drive: Unknown(because="to come", at_best=Known(best, "1", "S")),
     )
-    finding = only(review(rulebook("drive", "made_up", "{warning: {at_least: 1.0}}")))
-    assert finding.outcome == outcome
+    limits = "{warning: {at_least: 1.0}, caution: {at_least: 1.2}}"
+    finding = only(review(rulebook("drive", "made_up", limits)))
+    assert (finding.outcome, finding.level) == (outcome, "warning")
     assert finding.reason == "to come"
 
 

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from checker.review.review import review_spec
 from checker.review.rulebook import Rulebook
+from checker.spec.document import read_document
 from checker.spec.loading import load_spec
 from checker.spec.model import Spec, schema
 from checker.spec.problem import SpecUnreadable
@@ -67,7 +68,7 @@ def test_a_sound_spec_is_read():
         ("propeller: {shaft: prop}", "propeller: {shaft: nose}", "nose", "propeller.shaft",
          "the name of a shaft"),
         ("drives: input,", "drives: crank,", "crank", "engine.drives", "the name of a shaft"),
-        ("{name: Test}", "{revision: A}", "{revision", "drive", "field 'name' is missing"),
+        ("{name: Test}", "{revision: A}", "drive:", "drive", "field 'name' is missing"),
         ("thrustline: 1", "thrustline: 2", "2", "thrustline", "unknown version"),
         ("thrustline: 1", "version: 1", "version", "", "no version"),
         ("name: cruise,", "name: cruise, altitude: 1000 furlong,", "1000 furlong",
@@ -208,5 +209,5 @@ def test_shipped_examples_satisfy_the_schema():
     examples = sorted((Path(__file__).parents[2] / "examples").glob("*.yaml"))
     validator = jsonschema.Draft202012Validator(schema())
     for example in examples:
-        data = yaml.safe_load(example.read_text(encoding="utf-8"))
+        data = read_document(example.read_bytes(), example.name).data
         assert list(validator.iter_errors(data)) == [], example.name

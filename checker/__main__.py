@@ -1,0 +1,5 @@
+"""``python -m checker`` is the command ``thrustline``."""
+
+from checker.cli import main
+
+main()

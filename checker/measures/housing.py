@@ -1,0 +1,31 @@
+"""Measures of the gear case: what warmth does to the seats of the bearings."""
+
+from checker.known import Unknown, Value, compute, merged
+from checker.measures.design import Design
+from checker.measures.registry import measure
+from checker.mechanics import housing, oil
+from checker.spec.subject import Subject
+
+
+@measure("housing", "m", "greatest interference that the warm case takes from a bearing seat")
+def seat_loosening(design: Design, case: Subject) -> Value:
+    """ΔD, growth of the largest seat beyond that of its ring, from building to running [m]."""
+    bearings = design.subjects.all("bearing")
+    if not bearings:
+        return Unknown((("bearings",),))
+    warming = compute(
+        oil.temperature_reserve,
+        case.given("highest_temperature", "T_case"),
+        design.subjects.the("drive").given("build_temperature", "T_build"),
+    )
+    expansion = compute(housing.thermal_expansion, case.given("material", "material"))
+    seats = [
+        compute(housing.seat_loosening, bearing.given("outside", "D"), expansion, warming)
+        for bearing in bearings
+    ]
+    unknown = [seat for seat in seats if isinstance(seat, Unknown)]
+    return merged(unknown) if unknown else max(seats, key=_size)
+
+
+def _size(seat: Value) -> float:
+    return 0.0 if isinstance(seat, Unknown) else seat.number

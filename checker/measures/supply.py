@@ -1,0 +1,41 @@
+"""Measures of the oil supply: whether oil is led to a part."""
+
+from checker.known import Known, Path, Unknown, Value
+from checker.measures.design import Design
+from checker.measures.registry import measure
+from checker.spec.subject import Subject
+
+
+@measure("mesh", "", "whether oil is led to the mesh")
+@measure("bearing", "", "whether oil is led to the bearing")
+@measure("clutch", "", "whether oil is led to the clutch")
+def is_supplied(design: Design, part: Subject) -> Value:
+    """Whether a path of the oil, drains apart, leads to the part."""
+    supplies = _supplies(design, part)
+    if isinstance(supplies, Unknown):
+        return supplies
+    inputs = tuple(supplies)
+    place = design.subjects.the("lubrication").place("paths")
+    return Known(bool(inputs), "", "supplied", inputs=inputs, path=None if inputs else place)
+
+
+def _supplies(design: Design, part: Subject) -> list[Known] | Unknown:
+    """Kinds of the paths that lead to a part; unknown where paths are, or one may lead there."""
+    lubrication = design.subjects.the("lubrication")
+    place = lubrication.place("paths")
+    paths = lubrication.raw("paths")
+    if paths is None:
+        return Unknown((place,))
+    found: list[Known] = []
+    unclear: list[Path] = []
+    for index, each in enumerate(paths):
+        if each.to is None:
+            unclear.append((*place, index, "to"))
+        if each.to != (part.name or part.kind):
+            continue
+        kind = Subject("supply", "", (*place, index), each).given("kind", "supply")
+        if isinstance(kind, Unknown):
+            unclear += kind.missing
+        elif kind.value != "drain":
+            found.append(kind)
+    return Unknown(tuple(unclear)) if unclear and not found else found

@@ -1,0 +1,323 @@
+"""The report as JSON: the same bytes for the same input, closed to what ``json_schema`` says."""
+
+import datetime
+import json
+import math
+from collections.abc import Mapping, Sequence
+
+from checker import __version__
+from checker.known import Known, Path, Plain, Unknown, Value
+from checker.mechanics.equation import Equation
+from checker.report import words
+from checker.report.digest import rulebook_digest
+from checker.report.drive_table import DriveTable, MeshRow, PointRow, drive_table
+from checker.report.results import Failed, Result
+from checker.review.finding import Finding
+from checker.review.review import Review
+from checker.review.rule import LEVELS, Limit, Rule
+from checker.review.rulebook import Change, Rulebook
+from checker.spec.document import Document
+from checker.spec.papers import Deviation
+from checker.spec.problem import Problem, SpecUnreadable, dotted
+from checker.text import plain
+
+SCHEMA_VERSION = 1
+Json = str | int | float | bool | None | Sequence["Json"] | Mapping[str, "Json"]
+
+
+def json_report(reviews: Sequence[Json], book: Rulebook, on: str) -> str:
+    """The whole report.
+
+    Args:
+        reviews: what ``entry`` made of the result of each file, in order.
+        book: the rulebook held against them.
+        on: date of the review, ISO 8601.
+    """
+    report: Json = {
+        "schema_version": SCHEMA_VERSION,
+        "tool": {"name": "thrustline", "version": __version__},
+        "on": on,
+        "rulebook": {
+            "name": book.house or "Thrustline",
+            "sha256": rulebook_digest(book),
+            "changes": [_change(change) for change in book.changes],
+        },
+        "rules": {rule.id: _rule(rule) for rule in book.rules},
+        "cautions": list(words.CAUTIONS),
+        "reviews": reviews,
+    }
+    text = json.dumps(_harmless(report), ensure_ascii=False, allow_nan=False)
+    return f"{text}\n"
+
+
+def entry(result: Result) -> Json:
+    """What became of one file."""
+    if isinstance(result, SpecUnreadable):
+        return _unreadable(result.file, result.problems)
+    if isinstance(result, Failed):
+        return {"state": "failed", "file": result.file, "error": result.fault}
+    return _reviewed(result)
+
+
+def _unreadable(file: str, problems: tuple[Problem, ...]) -> Json:
+    return {
+        "state": "unreadable",
+        "file": file,
+        "problems": [
+            {
+                "path": dotted(problem.path),
+                "line": problem.line,
+                "column": problem.column,
+                "message": problem.message,
+                "found": problem.found,
+                "expected": problem.expected,
+                "hint": problem.hint,
+            }
+            for problem in problems
+        ],
+    }
+
+
+def _reviewed(review: Review) -> Json:
+    """Every outcome, the worst first."""
+    document = review.loaded.document
+    drive = review.loaded.spec.drive
+    steps = _Steps(document)
+    return {
+        "state": "reviewed",
+        "file": document.name,
+        "sha256": review.sha256,
+        "drive": {"name": drive.name, "revision": drive.revision},
+        "disposition": review.disposition,
+        "counts": _counts(review),
+        "findings": [_finding(finding, document, steps) for finding in review.findings],
+        "assumptions": [_assumption(known) for known in review.assumptions],
+        "tables": [_table(drive_table(design)) for design in review.designs.values()],
+        "derivations": dict(sorted(steps.derivations.items())),
+        "steps": steps.rows,
+    }
+
+
+def _harmless(node: Json) -> Json:
+    """The same report with every control and invisible character of its texts spelled out.
+
+    JSON would escape some of them, but a program that decodes and prints a text would not.
+    """
+    if isinstance(node, str):
+        return node if node.isascii() and node.isprintable() else plain(node)
+    if isinstance(node, dict):
+        return {plain(key): _harmless(value) for key, value in node.items()}
+    if isinstance(node, list):
+        return [_harmless(each) for each in node]
+    return node
+
+
+def _rule(rule: Rule) -> Json:
+    """What a rule says, once for all its findings."""
+    return {
+        "title": rule.title,
+        "family": rule.family,
+        "why": rule.why,
+        "remedy": rule.remedy,
+        "wrong_when": rule.wrong_when,
+        "sources": [
+            {"kind": source.kind, "cite": source.cite, "clause": source.clause}
+            for source in rule.sources
+        ],
+    }
+
+
+class _Steps:
+    """Every step of every derivation, each once; a derivation is known by its last step."""
+
+    def __init__(self, document: Document) -> None:
+        self._document = document
+        self._numbers: dict[int, int] = {}
+        self.rows: list[Json] = []
+        self.derivations: dict[str, Json] = {}
+
+    def derivation(self, finding: Finding) -> str | None:
+        """The key of the derivation of the value judged; it is worked out on first use."""
+        if finding.known is None:
+            return None
+        point = f"@{finding.point}" if finding.point else ""
+        ratio_set = f"#{finding.ratio_set}" if finding.ratio_set is not None else ""
+        key = f"{finding.subject.label}.{finding.rule.measure}{point}{ratio_set}"
+        if key not in self.derivations:
+            self.derivations[key] = self._number(finding.known)
+        return key
+
+    def _number(self, known: Known) -> int:
+        number = self._numbers.get(id(known))
+        if number is None:
+            inputs = [self._number(inner) for inner in known.inputs]
+            number = self._numbers[id(known)] = len(self.rows)
+            self.rows.append(self._row(known, inputs))
+        return number
+
+    def _row(self, known: Known, inputs: list[int]) -> Json:
+        origin = known.origin
+        formula: str | None = None
+        source: str | None = None
+        if isinstance(origin, Equation):
+            formula, source = origin.text, origin.source
+        else:
+            source = origin
+        return {
+            "symbol": known.symbol,
+            **_value(known),
+            "formula": formula,
+            "source": source,
+            "inputs": inputs,
+            "place": None if known.path is None else _place(self._document, known.path),
+        }
+
+
+def _finding(finding: Finding, document: Document, steps: _Steps) -> Json:
+    rule, known, limit = finding.rule, finding.known, finding.limit
+    missing = finding.value.missing if isinstance(finding.value, Unknown) else ()
+    return {
+        "rule": rule.id,
+        "family": rule.family,
+        "title": rule.title,
+        "level": finding.level,
+        "outcome": finding.outcome,
+        "part": finding.subject.label,
+        "kind": finding.subject.kind,
+        "ratio_set": finding.ratio_set,
+        "point": finding.point,
+        "measure": rule.measure,
+        "value": None if known is None else _value(known),
+        "at_best": known is not None and known is not finding.value,
+        "limit": None if limit is None else _limit(limit),
+        "margin": _margin(finding),
+        "place": _place(document, finding.place),
+        "related": [_place(document, path) for path in finding.related],
+        "missing": [dotted(path) for path in missing],
+        "reason": finding.reason,
+        "deviation": None if finding.deviation is None else _deviation(finding.deviation),
+        "derivation": steps.derivation(finding),
+    }
+
+
+def _counts(review: Review) -> Json:
+    """How many findings came out which way, in all and at each level."""
+    levels = {
+        level: words.outcome_counts(
+            tuple(finding for finding in review.findings if finding.level == level)
+        )
+        for level in LEVELS
+    }
+    return {
+        **words.outcome_counts(review.findings),
+        "levels": {
+            level: {
+                name: counts[name] for name in ("broken", "falls short", "not shown", "deviation")
+            }
+            for level, counts in levels.items()
+        },
+    }
+
+
+def _value(known: Known) -> dict[str, Json]:
+    return {
+        "value": _finite(known.value),
+        "unit": known.unit,
+        "shown": words.value_text(known),
+    }
+
+
+def _value_or_none(value: Value) -> Json:
+    return None if isinstance(value, Unknown) else _value(value)
+
+
+def _finite(value: Plain) -> Json:
+    """A number that JSON can hold; one that is not finite has only its shown text."""
+    return None if isinstance(value, float) and not math.isfinite(value) else value
+
+
+def _limit(limit: Limit) -> Json:
+    return {
+        "kind": limit.kind,
+        "values": list(limit.values),
+        "unit": limit.unit,
+        "text": words.limit_text(limit),
+    }
+
+
+def _margin(finding: Finding) -> Json:
+    if finding.margin is None or finding.limit is None:
+        return None
+    relative = words.margin_is_relative(finding)
+    unit = "ΔK" if finding.limit.unit == "K" else finding.limit.unit
+    return {
+        "value": _finite(finding.margin),
+        "relative": relative,
+        "unit": "1" if relative else unit,
+        "text": words.margin_text(finding),
+    }
+
+
+def _place(document: Document, path: Path) -> Json:
+    line, column = document.place(path)
+    return {"path": dotted(path), "line": line, "column": column}
+
+
+def _deviation(deviation: Deviation) -> Json:
+    return {
+        "by": deviation.by,
+        "reason": deviation.reason,
+        "mitigation": deviation.mitigation,
+        "date": _day(deviation.date),
+        "expires": _day(deviation.expires),
+    }
+
+
+def _day(day: datetime.date | None) -> str | None:
+    return None if day is None else day.isoformat()
+
+
+def _assumption(known: Known) -> Json:
+    return {"symbol": known.symbol, **_value(known), "source": str(known.origin)}
+
+
+def _change(change: Change) -> Json:
+    return {
+        "rule": change.rule,
+        "level": change.level,
+        "before": None if change.before is None else _limit(change.before),
+        "after": _limit(change.after),
+        "looser": change.looser,
+        "reason": change.reason,
+    }
+
+
+def _table(table: DriveTable) -> Json:
+    return {
+        "ratio_set": table.ratio_set,
+        "ratio": _value_or_none(table.ratio),
+        "shafts": list(table.shafts),
+        "points": [_point(row) for row in table.points],
+        "meshes": [_mesh(row) for row in table.meshes],
+    }
+
+
+def _point(row: PointRow) -> Json:
+    return {
+        "point": row.point,
+        "speeds": [_value_or_none(value) for value in row.speeds],
+        "torques": [_value_or_none(value) for value in row.torques],
+    }
+
+
+def _mesh(row: MeshRow) -> Json:
+    return {
+        "mesh": row.mesh,
+        "driver": row.driver,
+        "driven": row.driven,
+        "driver_teeth": _value_or_none(row.teeth),
+        "driven_teeth": _value_or_none(row.mate_teeth),
+        "ratio": _value_or_none(row.ratio),
+        "transverse_contact_ratio": _value_or_none(row.transverse_contact_ratio),
+        "overlap_ratio": _value_or_none(row.overlap_ratio),
+    }

@@ -1,0 +1,93 @@
+"""What became of each file given to review: a review, a file not read, or a fault of ours."""
+
+import datetime
+import sys
+from dataclasses import dataclass
+
+from checker.report import status
+from checker.review.review import Review, review_spec
+from checker.review.rule import Level
+from checker.review.rulebook import Rulebook
+from checker.spec.problem import Problem, SpecUnreadable
+from checker.spec.source import MOST_BYTES
+
+STANDARD_INPUT = "-"
+
+
+@dataclass(frozen=True, slots=True)
+class Failed:
+    """The program itself failed on a file."""
+
+    file: str
+    fault: str
+
+
+Result = Review | SpecUnreadable | Failed
+
+
+def result_of(spec: str, book: Rulebook, on: datetime.date) -> Result:
+    """Review one file; whatever goes wrong becomes its result and keeps no other from its own."""
+    try:
+        return review_of(spec, book, on)
+    except SpecUnreadable as unreadable:
+        return unreadable
+    except Exception as error:
+        return Failed(file_name(spec), fault_text(error))
+
+
+def review_of(spec: str, book: Rulebook, on: datetime.date) -> Review:
+    """Review one file.
+
+    Args:
+        spec: path of the file; ``-`` is standard input.
+        book: the rulebook.
+        on: date of the review.
+
+    Raises:
+        SpecUnreadable: the file cannot be opened, or is no spec.
+    """
+    return review_spec(_source(spec), file_name(spec), book, on)
+
+
+def file_name(spec: str) -> str:
+    """What messages call a file."""
+    return "standard input" if spec == STANDARD_INPUT else spec
+
+
+def status_of(result: Result, stop_at: Level) -> int:
+    """The exit status for one file."""
+    if isinstance(result, SpecUnreadable):
+        return status.UNREADABLE
+    if isinstance(result, Failed) or result.has_broken:
+        return status.BROKEN
+    return status.FINDINGS if result.reaches(stop_at) else status.CLEAR
+
+
+def unopened(file: str, error: OSError) -> SpecUnreadable:
+    """A file that cannot be opened, as what keeps it from being read."""
+    reason = (error.strerror or type(error).__name__).lower()
+    problem = Problem((), 1, 1, "", "", f"the file cannot be opened: {reason}")
+    return SpecUnreadable(file, (problem,))
+
+
+def fault_text(error: Exception) -> str:
+    """An error of the program on one line, with the place in the program that raised it."""
+    trace = error.__traceback__
+    while trace is not None and trace.tb_next is not None:
+        trace = trace.tb_next
+    place = ""
+    if trace is not None:
+        module = trace.tb_frame.f_globals.get("__name__", "")
+        place = f" ({module}, line {trace.tb_lineno})"
+    return f"{type(error).__name__}: {error}{place}"
+
+
+def _source(spec: str) -> bytes:
+    """The bytes of a file, and no more than make it too large."""
+    try:
+        if spec == STANDARD_INPUT:
+            return sys.stdin.buffer.read(MOST_BYTES + 1)
+        with open(spec, "rb") as file:
+            return file.read(MOST_BYTES + 1)
+    except OSError as error:
+        raise unopened(file_name(spec), error) from None

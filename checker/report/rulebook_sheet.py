@@ -1,0 +1,69 @@
+"""The rulebook for the eye: its rules by family, or one rule in full."""
+
+from itertools import groupby
+
+from checker.measures.registry import measures
+from checker.report import words
+from checker.report.sheet import Sheet
+from checker.review.rule import Condition, Rule
+from checker.review.rulebook import Rulebook
+from checker.text import plain
+
+_LABEL = 12
+
+
+def rulebook_list(book: Rulebook, *, width: int, colour: bool) -> str:
+    """List every rule with its levels, by family."""
+    sheet = Sheet(width, colour=colour)
+    sheet.line(f"Rulebook of {words.counted(len(book.rules), 'rule')}", style="bold")
+    for family, rules in groupby(book.rules, key=lambda rule: rule.family):
+        sheet.heading(plain(family))
+        for rule in rules:
+            sheet.line(f"{plain(rule.id)} ({', '.join(rule.limits)})", indent=2)
+            sheet.line(words.prose(rule.title), indent=4)
+    return sheet.text()
+
+
+def rule_in_full(rule: Rule, *, width: int, colour: bool) -> str:
+    """Everything a rule says."""
+    sheet = Sheet(width, colour=colour)
+    sheet.line(plain(rule.id), style="bold")
+    sheet.line(words.prose(rule.title))
+    sheet.gap()
+    _row(sheet, "Looks at", f"each {rule.looks_at}")
+    for condition in rule.when:
+        _row(sheet, "When", _condition(rule, condition))
+    _row(sheet, "Measure", _measure(rule, rule.measure))
+    for level, limit in rule.limits.items():
+        text = f"asks {words.limit_text(limit)}; otherwise: {words.LEVEL_MEANS[level]}"
+        _row(sheet, level.capitalize(), text)
+    _row(sheet, "Why", words.prose(rule.why))
+    _row(sheet, "Remedy", words.prose(rule.remedy))
+    for source in rule.sources:
+        _row(sheet, "Source", f"{words.source_text(source)} ({source.kind})")
+    _row(sheet, "Wrong when", words.prose(rule.wrong_when))
+    _row(sheet, "Deviation", _deviation(rule))
+    return sheet.text()
+
+
+def _row(sheet: Sheet, label: str, text: str) -> None:
+    sheet.line(text, indent=_LABEL, label=label)
+
+
+def _condition(rule: Rule, condition: Condition) -> str:
+    return f"{_measure(rule, condition.measure)}: {words.limit_text(condition.limit)}"
+
+
+def _measure(rule: Rule, name: str) -> str:
+    measure = measures().get((rule.looks_at, name))
+    title = measure.title if measure is not None else "as the spec states it"
+    at_points = ", at every operation point" if measure is not None and measure.varies else ""
+    return plain(f"{name} ({title}{at_points})")
+
+
+def _deviation(rule: Rule) -> str:
+    if rule.no_deviation:
+        return "nobody may accept one"
+    if rule.needs_mitigation:
+        return "may be accepted by a named person who states a mitigation"
+    return "may be accepted by a named person"
