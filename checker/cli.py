@@ -4,6 +4,7 @@ Imports that only one command or format needs stand inside it, so that each star
 """
 
 import datetime
+import gc
 import os
 import shutil
 import sys
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
 
 def main() -> NoReturn:
     """Run the command line and leave with its exit status."""
+    gc.disable()  # a short run has no garbage worth collecting; looking for it costs a tenth of it
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="backslashreplace")  # for a stream that is not in UTF-8

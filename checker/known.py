@@ -122,21 +122,14 @@ def compute(formula: Callable[..., Any], *arguments: Value) -> Value:
     An unknown argument makes the result unknown, and all that is missing is named. Where the
     formula has no meaning for the arguments, the result is unknown and says why.
     """
-    known: list[Known] = []
-    unknown: list[Unknown] = []
-    for argument in arguments:
-        if isinstance(argument, Known):
-            known.append(argument)
-        else:
-            unknown.append(argument)
-    if unknown:
-        return merged(unknown)
+    if any(argument.__class__ is Unknown for argument in arguments):
+        return merged([argument for argument in arguments if isinstance(argument, Unknown)])
     printed = equation_of(formula)
     try:
-        value = formula(*[argument.value for argument in known])
+        value = formula(*[argument.value for argument in arguments])  # type: ignore[union-attr]
     except OutOfRange as outside:
         return Unknown(because=str(outside))
-    return Known(value, printed.unit, printed.symbol, origin=printed, inputs=tuple(known))
+    return Known(value, printed.unit, printed.symbol, origin=printed, inputs=arguments)  # type: ignore[arg-type]
 
 
 def merged(unknown: list[Unknown]) -> Unknown:

@@ -1,4 +1,4 @@
-"""The example fleet: three healthy drives, and of each a sister with faults listed in its header."""
+"""The example fleet: three healthy drives, and of each a sister with its faults in the header."""
 
 import datetime
 import re

@@ -134,3 +134,33 @@ def test_swapped_ratio_has_a_contact_ratio_for_each_set():
         for each in found("swapped_ratio", "gears.contact-ratio-spur", "meshes.first")
     }
     assert len(set(values.values())) == 2
+
+
+def test_damper_that_moves_oil_feeds_the_mesh_and_must_bear_the_oil():
+    (supplied,) = found("damper_moves_oil", "oil.mesh-supplied", "meshes.first")
+    assert supplied.outcome == "meets"
+    for rule in ("oil.damper-elastomer", "damper.temperature-by-maker"):
+        (finding,) = found("damper_moves_oil", rule, "damper")
+        assert finding.outcome == "falls short"
+
+
+def test_two_oils_must_not_meet_in_the_crankcase():
+    (meeting,) = found("two_oils", "vent.crankcase-same-oil", "vent")
+    assert (meeting.outcome, meeting.level) == ("falls short", "warning")
+    (sharing,) = found("two_oils", "oil.shared-with-engine", "lubrication")
+    assert sharing.outcome == "does not apply"
+
+
+@pytest.mark.parametrize(
+    ("rule", "part"),
+    [
+        ("oil.temperature", "lubrication"),
+        ("oil.hot-viscosity", "lubrication"),
+        ("seals.lip-heat", "seals.prop_seal"),
+        ("housing.cooling-air", "housing"),
+        ("vent.sealed-pressure", "drive"),
+    ],
+)
+def test_case_heated_by_the_engine_falls_short(rule, part):
+    (finding,) = found("heat_from_engine", rule, part)
+    assert finding.outcome == "falls short"

@@ -126,6 +126,27 @@ def has_partner(design: Design, bearing: Subject) -> Value:
     return Known(bool(found), "", "partner", inputs=(own, *found))
 
 
+@measure("bearing", "N", "axial load it may carry for long", at="axial_rating")
+def axial_load_limit(design: Design, bearing: Subject) -> Value:
+    """Axial load [N] that the bearing, or the tandem set it belongs to, may carry for long.
+
+    A deep groove bearing without stated rating counts as one of the lightest series.
+    """
+    rating = bearing.given("axial_rating", "F_a,max")
+    if isinstance(rating, Unknown) and bearing.raw("kind") == "deep groove ball":
+        static = bearing.given("static_rating", "C_0")
+        if isinstance(static, Unknown):
+            return all_known(rating, static) or rating
+        series = assumed(_LIGHT_SERIES, "1", "diameter series", _LIGHT_SERIES_SOURCE)
+        rating = compute(rolling.deep_groove_axial_limit, static, series)
+    if bearing.raw("matched_set") is None or bearing.raw("set_arrangement") != "tandem":
+        return rating
+    named = [member.given("matched_set") for member in _set_of(design, bearing)]
+    known = tuple(each for each in named if isinstance(each, Known))
+    members = Known(len(known), "1", "N", inputs=known)
+    return compute(tandem_axial_rating, rating, members)
+
+
 @varying_measure("bearing", "1", "axial load over axial rating", at="axial_rating")
 def axial_share(design: Design, bearing: Subject, point: Subject) -> Value:
     """Part of its axial rating that the net thrust of its shaft takes; 0 where another takes it.
@@ -133,14 +154,26 @@ def axial_share(design: Design, bearing: Subject, point: Subject) -> Value:
     Where several bearings stop the same way, any of them may get the whole load.
     """
     own = design.measure("stops", bearing)
-    thrust = design.loads.net_thrust(str(bearing.raw("shaft")), point)
+    shaft = design.subjects.the("shaft", str(bearing.raw("shaft")))
+    thrust = design.measure("net_thrust", shaft, point)
     unknown = all_known(own, thrust)
     if unknown is not None or not (isinstance(own, Known) and isinstance(thrust, Known)):
         return unknown or own
     way = PROPELLER_WAY if thrust.number > 0.0 else ENGINE_WAY
     if own.value not in (way, BOTH_WAYS):
         return Known(0.0, "1", "F_a/F_a,max", inputs=(own, thrust))
-    return compute(rolling.axial_share, thrust, _axial_rating(design, bearing))
+    return compute(rolling.axial_share, thrust, design.measure("axial_load_limit", bearing))
+
+
+@varying_measure("bearing", "rad/s", "speed between the rings")
+def ring_speed(design: Design, bearing: Subject, point: Subject) -> Value:
+    """Speed between the rings [rad/s]: of the shaft, or against the shaft that it turns on."""
+    shaft = str(bearing.raw("shaft"))
+    speed = design.motion.speed(shaft, point)
+    carrier = design.subjects.the("shaft", shaft).raw("turns_freely_on")
+    if carrier is None:
+        return speed
+    return compute(kinematics.relative_speed, speed, design.motion.speed(carrier, point))
 
 
 @varying_measure("bearing", "m/s", "speed parameter")
@@ -150,7 +183,7 @@ def speed_parameter(design: Design, bearing: Subject, point: Subject) -> Value:
         rolling.speed_parameter,
         bearing.given("bore", "d"),
         bearing.given("outside", "D"),
-        _ring_speed(design, bearing, point),
+        design.measure("ring_speed", bearing, point),
     )
 
 
@@ -159,7 +192,7 @@ def speed_share(design: Design, bearing: Subject, point: Subject) -> Value:
     """Speed between the rings over the maker's limit for the lubrication."""
     return compute(
         kinematics.quotient,
-        _ring_speed(design, bearing, point),
+        design.measure("ring_speed", bearing, point),
         bearing.given("speed_limit", "ω_lim"),
     )
 
@@ -238,30 +271,3 @@ def _count(design: Design, shaft: Subject, way: str) -> Value:
     stated = [design.measure("stops", each) for each in _bearings_on(design, shaft.name)]
     asked = tuple(each for each in stated if isinstance(each, Known))
     return Known(len(found), "1", "N_loc", inputs=asked)
-
-
-def _axial_rating(design: Design, bearing: Subject) -> Value:
-    """Axial load [N] that the bearing, or the tandem set it belongs to, may carry for long."""
-    rating = bearing.given("axial_rating", "F_a,max")
-    if isinstance(rating, Unknown) and bearing.raw("kind") == "deep groove ball":
-        static = bearing.given("static_rating", "C_0")
-        if isinstance(static, Unknown):
-            return all_known(rating, static) or rating
-        series = assumed(_LIGHT_SERIES, "1", "diameter series", _LIGHT_SERIES_SOURCE)
-        rating = compute(rolling.deep_groove_axial_limit, static, series)
-    if bearing.raw("matched_set") is None or bearing.raw("set_arrangement") != "tandem":
-        return rating
-    named = [member.given("matched_set") for member in _set_of(design, bearing)]
-    known = tuple(each for each in named if isinstance(each, Known))
-    members = Known(len(known), "1", "N", inputs=known)
-    return compute(tandem_axial_rating, rating, members)
-
-
-def _ring_speed(design: Design, bearing: Subject, point: Subject) -> Value:
-    """Speed between the rings [rad/s]: of the shaft, or against the shaft that it turns on."""
-    shaft = str(bearing.raw("shaft"))
-    speed = design.motion.speed(shaft, point)
-    carrier = design.subjects.the("shaft", shaft).raw("turns_freely_on")
-    if carrier is None:
-        return speed
-    return compute(kinematics.relative_speed, speed, design.motion.speed(carrier, point))

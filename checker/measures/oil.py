@@ -97,7 +97,9 @@ def yellow_metal_in_oil(design: Design, lubrication: Subject) -> Value:
     found = properties.oil_family(design)
     if isinstance(found, Unknown):
         return found
-    word = "bears it" if found.chemistry.yellow_metal == "ok" else "may be attacked"
+    # EP that is not of the family's own kind is taken as the active one.
+    mild = found.chemistry.yellow_metal == "ok" and found.chemistry.additives == "EP"
+    word = "bears it" if mild else "may be attacked"
     inputs = (additives,) if isinstance(additives, Known) else ()
     return Known(word, "", "yellow metal", origin=found.chemistry.source, inputs=inputs)
 

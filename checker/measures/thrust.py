@@ -73,7 +73,7 @@ def axial_couple(design: Design, shaft: Subject, point: Subject) -> Value:
 @measure("shaft", "", "whether one gear drives the shaft and another is driven by it, both helical")
 def is_helical_lay_shaft(design: Design, shaft: Subject) -> Value:
     """Whether exactly one driven and one driving gear load the shaft, and both are helical."""
-    meshes = list(design.loads.meshes_on(shaft.name))
+    meshes = design.loads.meshes_on(shaft.name)
     driving = {wheel.subject.name for pair, wheel in meshes if wheel is pair.driver}
     driven = {wheel.subject.name for pair, wheel in meshes if wheel is pair.driven}
     if len(driving) != 1 or len(driven) != 1 or driving == driven:

@@ -167,7 +167,7 @@ def residual_thrust_share(net_force: float, size_sum: float) -> float:
     "M_x",
     "M_x = |F_x| d_w / 2",
     unit="N m",
-    source="statics",
+    source="statics: force times radius",
     axial_force="F_x [N]",
     working_pitch_diameter="d_w [m]",
 )

@@ -117,6 +117,7 @@ def _rule(rule: Rule) -> Json:
     return {
         "title": rule.title,
         "family": rule.family,
+        "judges": words.measure_text(rule),
         "why": rule.why,
         "remedy": rule.remedy,
         "wrong_when": rule.wrong_when,

@@ -113,6 +113,7 @@ def _rule() -> _Schema:
         "A rule.",
         title=_text("What a design that meets the rule does."),
         family=_text("Its family, or the name of the house rulebook."),
+        judges=_text("The measure or stated field it judges, in words."),
         why=_text("Why the rule is there: the physics, and what happens in service."),
         remedy=_text("What a designer changes, the easiest first."),
         wrong_when=_text("Known cases in which it misjudges."),

@@ -40,7 +40,7 @@ def rule_in_full(rule: Rule, *, width: int, colour: bool) -> str:
     _row(sheet, "Why", words.prose(rule.why))
     _row(sheet, "Remedy", words.prose(rule.remedy))
     for source in rule.sources:
-        _row(sheet, "Source", f"{words.source_text(source)} ({source.kind})")
+        _row(sheet, source.kind.capitalize(), words.source_text(source))
     _row(sheet, "Wrong when", words.prose(rule.wrong_when))
     _row(sheet, "Deviation", _deviation(rule))
     return sheet.text()

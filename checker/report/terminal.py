@@ -70,6 +70,9 @@ def _head(sheet: Sheet, review: Review) -> None:
         f"Disposition: {review.disposition.upper()}", _DISPOSITION_STYLES[review.disposition]
     )
     sheet.line(f"{words.DISPOSITION_MEANS[review.disposition]} {words.NO_PERMIT}")
+    still_open = words.open_text(review)
+    if still_open:
+        sheet.line(still_open)
 
 
 def _findings(sheet: Sheet, review: Review) -> None:
@@ -122,6 +125,7 @@ def _short(sheet: Sheet, review: Review, finding: Finding, number: int, told: in
     rule, document = finding.rule, review.loaded.document
     _title(sheet, number, f"Unmet: {words.prose(rule.title)}")
     _row(sheet, "Part", words.part_text(finding))
+    _row(sheet, "Judged", words.measure_text(rule))
     _row(sheet, "Found", words.found_text(finding))
     _row(sheet, "Place", words.place_text(document, finding.place))
     related = [f"{dotted(path)} (line {document.place(path).line})" for path in finding.related]
@@ -130,7 +134,7 @@ def _short(sheet: Sheet, review: Review, finding: Finding, number: int, told: in
     if finding.reason:
         _row(sheet, "Besides", words.prose(finding.reason))
     if told != number:
-        _row(sheet, "Why", f"and remedy as under {told}")
+        _row(sheet, "Rule", f"{plain(rule.id)}, explained under {told}")
         return
     _row(sheet, "Why", words.first_sentence(rule.why))
     _row(sheet, "Remedy", words.first_sentence(rule.remedy))
@@ -159,7 +163,7 @@ def _awaited(sheet: Sheet, review: Review) -> None:
 
 def _field(document: Document, path: Path) -> str:
     """A field to state, with the line of the part it belongs to, if the spec has that part."""
-    known = any(path[:end] in document.places for end in range(1, len(path) + 1))
+    known = any(path[:end] in document.marks for end in range(1, len(path) + 1))
     line = f" (line {document.place(path).line})" if known else ""
     return plain(f"{dotted(path)}{line}")
 

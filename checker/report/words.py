@@ -6,9 +6,10 @@ All text that comes from a spec or a house rulebook leaves here harmless to prin
 import re
 
 from checker.known import Known, Path
+from checker.measures.registry import measures
 from checker.review.finding import Finding
 from checker.review.review import Disposition, Review
-from checker.review.rule import Level, Limit, Rule, Source
+from checker.review.rule import LEVELS, Level, Limit, Rule, Source
 from checker.review.rulebook import Rulebook
 from checker.spec.document import Document
 from checker.spec.problem import dotted
@@ -45,6 +46,9 @@ CAUTIONS = (
     "plane of rotation, ties the aircraft down and stands ready to cut the ignition.",
 )
 
+_MANY = 9.0
+"""From ten times the limit on, a percentage no longer reads well."""
+
 _SENTENCE_END = re.compile(r"(?<=[a-z0-9)%]{3}\.)\s+(?=[A-Z])")
 
 
@@ -73,6 +77,12 @@ def listed(items: list[str], most: int) -> str:
     return f"{named} and {len(items) - most} more" if len(items) > most else named
 
 
+def measure_text(rule: Rule) -> str:
+    """What a rule judges, in words."""
+    measure = measures().get((rule.looks_at, rule.measure))
+    return prose(measure.title if measure is not None else rule.measure.replace("_", " "))
+
+
 def value_text(known: Known) -> str:
     """A value in the unit an engineer reads it in; truths as yes and no."""
     if isinstance(known.value, bool):
@@ -99,40 +109,42 @@ def _word(value: object) -> str:
 
 def margin_is_relative(finding: Finding) -> bool:
     """Whether the margin of a finding is a part of its limit, not an amount in its unit."""
-    limit, known = finding.limit, finding.known
-    if limit is None or known is None:
+    limit, known, margin = finding.limit, finding.known, finding.margin
+    if limit is None or known is None or margin is None:
         return False
-    end = limit.values[-1] if limit.kind == "at_most" else limit.values[0]
-    if limit.kind == "between" and _nearer_high(limit, known.number):
-        end = limit.values[-1]
-    return not limit.margin_is_absolute(float(end))
-
-
-def _nearer_high(limit: Limit, value: float) -> bool:
-    low, high = (float(end) for end in limit.values)
-    return value > high or (value >= low and high - value < value - low)
-
-
-def amount_text(finding: Finding) -> str:
-    """The size of a margin: relative in per cent, of temperatures in kelvin, else in its unit."""
-    margin, limit = finding.margin, finding.limit
-    if margin is None or limit is None:
-        return ""
-    size = abs(margin)
-    if margin_is_relative(finding):
-        return show(float(f"{100 * size:.2g}"), "%")
-    return show(size, "ΔK" if limit.unit == "K" else limit.unit)
+    return not any(
+        limit.margin_is_absolute(float(end)) and abs(margin) == abs(known.number - float(end))
+        for end in limit.values
+    )
 
 
 def margin_text(finding: Finding) -> str:
-    """The margin in words: ``short by 4.5 %``, ``over by 12 K``, ``30 % to spare``."""
-    amount = amount_text(finding)
-    if not amount or finding.margin is None or finding.limit is None:
+    """The margin in words: ``short by 4.5 %``, ``over by 12 K``, ``30 % to spare``.
+
+    Relative in per cent, of temperatures in kelvin, of a limit of zero in its unit; where a
+    percentage no longer reads well, in the unit of the limit or as a multiple of it.
+    """
+    margin, limit, known = finding.margin, finding.limit, finding.known
+    if margin is None or limit is None or known is None:
         return ""
-    if finding.margin >= 0.0:
-        return f"{amount if finding.margin else 'nothing'} to spare"
-    way = {"at_least": "short", "at_most": "over"}.get(finding.limit.kind, "outside")
+    if margin == 0.0:
+        return "nothing to spare"
+    amount = _in_unit(abs(margin), limit)
+    if margin_is_relative(finding):
+        if limit.kind == "at_most" and margin <= -_MANY:
+            return f"{show(float(f'{1.0 - margin:.2g}'), '1')} times the limit"
+        if limit.kind == "at_least" and margin <= -1.0:
+            amount = _in_unit(float(limit.values[0]) - known.number, limit)
+        else:
+            amount = show(float(f"{100.0 * abs(margin):.2g}"), "%")
+    if margin > 0.0:
+        return f"{amount} to spare"
+    way = {"at_least": "short", "at_most": "over"}.get(limit.kind, "outside")
     return f"{way} by {amount}"
+
+
+def _in_unit(amount: float, limit: Limit) -> str:
+    return show(amount, "ΔK" if limit.unit == "K" else limit.unit)
 
 
 def found_text(finding: Finding) -> str:
@@ -149,8 +161,10 @@ def found_text(finding: Finding) -> str:
 
 
 def part_text(finding: Finding) -> str:
-    """The part a finding is about, with its ratio set."""
-    return plain(finding.subject.label) + set_text(finding.ratio_set)
+    """The part a finding is about, with the name that a list entry has, and its ratio set."""
+    subject = finding.subject
+    name = f" ({prose(subject.name)})" if subject.kind in ("point", "deviation") else ""
+    return plain(subject.label) + name + set_text(finding.ratio_set)
 
 
 def set_text(ratio_set: str | None) -> str:
@@ -181,6 +195,18 @@ def rulebook_text(book: Rulebook, version: str, digest: str) -> str:
     """The rulebook by name, version, size and digest."""
     house = f" with house rulebook {prose(book.house)}" if book.house else ""
     return f"Thrustline {version}{house}, {counted(len(book.rules), 'rule')}, sha256 {digest[:12]}"
+
+
+def open_text(review: Review) -> str:
+    """What is open at each level: ``Open: warning 2 unmet, 1 not shown; caution 3 unmet.``"""
+    parts = []
+    for level in LEVELS:
+        counts = outcome_counts(tuple(each for each in review.open_findings if each.level == level))
+        said = {"broken": "broken", "falls short": "unmet", "not shown": "not shown"}
+        found = [f"{counts[name]} {word}" for name, word in said.items() if counts[name]]
+        if found:
+            parts.append(f"{level} {', '.join(found)}")
+    return f"Open: {'; '.join(parts)}." if parts else ""
 
 
 def counts_text(review: Review) -> str:

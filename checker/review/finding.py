@@ -88,28 +88,22 @@ _GRAVITY: dict[Outcome, int] = {
 }
 
 
-def gravity(finding: Finding) -> tuple[int, int, int, float]:
-    """Sort key: the worst finding first."""
-    level = LEVELS.index(finding.level) if finding.level else len(LEVELS)
-    broken = 0 if finding.outcome == "broken" else 1
-    margin = finding.margin if finding.margin is not None else 0.0
-    return broken, level, _GRAVITY[finding.outcome], margin
+def gravity(outcome: Outcome, level: Level | None, margin: float | None) -> tuple[float, ...]:
+    """Sort key of an outcome: the worst first."""
+    broken = 0 if outcome == "broken" else 1
+    grade = LEVELS.index(level) if level else len(LEVELS)
+    return broken, grade, _GRAVITY[outcome], margin or 0.0
 
 
-def report_order(finding: Finding) -> tuple[int, int, int, float, str, str, str]:
+def report_order(finding: Finding) -> tuple[float | str, ...]:
     """Sort key that leaves no ties: gravity first, then names.
 
     Accepted deviations come after what is open; what meets and does not apply comes last.
     """
     closed = 0 if finding.is_open else _GRAVITY[finding.outcome]
-    _, level, kind, margin = gravity(finding)
-    if finding.outcome == "broken":
-        level = -1
     return (
         closed,
-        level,
-        kind,
-        margin,
+        *gravity(finding.outcome, finding.level, finding.margin),
         finding.rule.id,
         finding.subject.label,
         finding.ratio_set or "",

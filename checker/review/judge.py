@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from typing import NamedTuple
 
 from checker.known import Known, Path, Unknown, Value
 from checker.measures.design import Design
-from checker.review.finding import Finding, gravity
-from checker.review.rule import Condition, Rule
+from checker.review.finding import Finding, Outcome, gravity
+from checker.review.rule import Level, Limit, Rule
 from checker.spec.subject import Subject
 
 _MAY_BE_ABSENT = ("damper", "clutch", "vent")
@@ -43,42 +44,55 @@ def judge_rule(rule: Rule, design: Design, ratio_set: str | None) -> Iterator[Fi
 
 def judge_value(rule: Rule, subject: Subject, known: Known) -> Finding:
     """Hold a value found outside the measures against a rule."""
-    return _held(rule, subject, known, known, known.path or subject.path, None)
+    return _finding(rule, subject, _held(rule, known, known), known.path or subject.path)
+
+
+class _Result(NamedTuple):
+    """What came out at one operation point, or of a measure that does not vary."""
+
+    outcome: Outcome
+    level: Level | None = None
+    value: Value | None = None
+    limit: Limit | None = None
+    margin: float | None = None
 
 
 def _judge(rule: Rule, subject: Subject, design: Design) -> Finding:
     if subject.kind in _MAY_BE_ABSENT:
         present = design.subjects.presence(subject.kind)
         if present is False:
-            return Finding(rule, subject, "does not apply", place=subject.path)
+            return _finding(rule, subject, _Result("does not apply"), subject.path)
         if present is None:
             return _not_shown(rule, subject, Unknown((subject.path,)))
-    if not _varies(rule, subject, design):
-        return _at(rule, subject, design, None)
+    if not rule.varies:
+        result = _at(rule, subject, design, None)
+        return _finding(rule, subject, result, _place(rule, subject, result, design))
     if not design.points:
         return _not_shown(rule, subject, Unknown((("operation",),)))
-    return min((_at(rule, subject, design, point) for point in design.points), key=gravity)
+    results = [(_at(rule, subject, design, point), point) for point in design.points]
+    result, point = min(results, key=_worst)
+    named = None if result.outcome == "does not apply" else point.name
+    return _finding(rule, subject, result, _place(rule, subject, result, design), named)
 
 
-def _varies(rule: Rule, subject: Subject, design: Design) -> bool:
-    names = (rule.measure, *(condition.measure for condition in rule.when))
-    measures = (design.measure_named(name, subject) for name in names)
-    return any(measure is not None and measure.varies for measure in measures)
+def _worst(at_point: tuple[_Result, Subject]) -> tuple[float, ...]:
+    result = at_point[0]
+    return gravity(result.outcome, result.level, result.margin)
 
 
-def _at(rule: Rule, subject: Subject, design: Design, point: Subject | None) -> Finding:
+def _at(rule: Rule, subject: Subject, design: Design, point: Subject | None) -> _Result:
     unknown = None
     for condition in rule.when:
-        holds = _holds(condition, design.measure(condition.measure, subject, point))
-        if holds is False:
-            return Finding(rule, subject, "does not apply", place=subject.path)
-        if isinstance(holds, Unknown) and unknown is None:
-            unknown = holds
+        holds = design.measure(condition.measure, subject, point)
+        if isinstance(holds, Unknown):
+            unknown = unknown or holds
+        elif not condition.limit.met_by(holds.value):
+            return _Result("does not apply")
     if unknown is not None:
-        return _not_shown(rule, subject, unknown, point)
+        return _Result("not shown", rule.highest_level, unknown)
     value = design.measure(rule.measure, subject, point)
     if isinstance(value, Known):
-        return _held(rule, subject, value, value, _place(rule, subject, value, design), point)
+        return _held(rule, value, value)
     best = value.at_best
     # At a milder level than the gravest one, that one would still be open: not shown.
     if (
@@ -86,59 +100,53 @@ def _at(rule: Rule, subject: Subject, design: Design, point: Subject | None) -> 
         and rule.comparable(best)
         and rule.level_of(best.value) == rule.highest_level
     ):
-        return _held(rule, subject, best, value, _place(rule, subject, best, design), point)
-    return _not_shown(rule, subject, value, point)
+        return _held(rule, best, value)
+    return _Result("not shown", rule.highest_level, value)
 
 
-def _holds(condition: Condition, value: Value) -> bool | Unknown:
-    if isinstance(value, Unknown):
-        return value
-    return condition.limit.met_by(value.value)
-
-
-def _held(
-    rule: Rule, subject: Subject, known: Known, value: Value, place: Path, point: Subject | None
-) -> Finding:
+def _held(rule: Rule, known: Known, value: Value) -> _Result:
+    """A known value against the limits; ``value`` is itself or the unknown it is the best of."""
     if not rule.comparable(known):
         unit = next(iter(rule.limits.values())).unit
         because = f"it is stated in {known.unit}, the limit is in {unit}"
-        return _not_shown(rule, subject, Unknown((known.path or subject.path,), because), point)
+        missing = () if known.path is None else (known.path,)
+        return _Result("not shown", rule.highest_level, Unknown(missing, because))
     level = rule.level_of(known.value)
     if level is None:
-        _, limit = rule.nearest_limit(known.value)
-    else:
-        limit = rule.limits[level]
-    return Finding(
-        rule,
-        subject,
-        "meets" if level is None else "falls short",
-        level,
-        value,
-        limit,
-        limit.margin(known.value),
-        point.name if point else None,
-        place,
-        reason=value.because if isinstance(value, Unknown) else "",
-    )
+        return _Result("meets", None, value, *rule.nearest_limit(known.value))
+    limit = rule.limits[level]
+    return _Result("falls short", level, value, limit, limit.margin(known.value))
 
 
-def _place(rule: Rule, subject: Subject, known: Known, design: Design) -> Path:
-    if known.path is not None:
-        return known.path
+def _place(rule: Rule, subject: Subject, result: _Result, design: Design) -> Path:
+    """What a person should look at: a missing field, the value judged, or its part."""
+    value = result.value
+    if isinstance(value, Unknown) and result.outcome == "not shown":
+        return value.missing[0] if value.missing else subject.path
+    if isinstance(value, Known) and value.path is not None:
+        return value.path
     measure = design.measure_named(rule.measure, subject)
     return subject.place(measure.at) if measure is not None and measure.at else subject.path
 
 
-def _not_shown(
-    rule: Rule, subject: Subject, unknown: Unknown, point: Subject | None = None
+def _not_shown(rule: Rule, subject: Subject, unknown: Unknown) -> Finding:
+    result = _Result("not shown", rule.highest_level, unknown)
+    return _finding(rule, subject, result, unknown.missing[0])
+
+
+def _finding(
+    rule: Rule, subject: Subject, result: _Result, place: Path, point: str | None = None
 ) -> Finding:
+    because = result.value.because if isinstance(result.value, Unknown) else ""
     return Finding(
         rule,
         subject,
-        "not shown",
-        rule.highest_level,
-        unknown,
-        point=point.name if point else None,
-        place=unknown.missing[0] if unknown.missing else subject.path,
-        reason=unknown.because,
+        result.outcome,
+        result.level,
+        result.value,
+        result.limit,
+        result.margin,
+        point,
+        place,
+        reason=because,
     )

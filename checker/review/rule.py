@@ -1,7 +1,7 @@
 """A rule as data, and what a value is worth against its limits."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal, get_args
 
 from checker.known import Known, Plain
@@ -24,48 +24,46 @@ class Limit:
         values: the limit in SI, one number, two for ``between``; words or truths for the rest.
         unit: SI unit of the numbers; ``"1"`` for pure ones, ``""`` for words and truths.
         text: as written in the rulebook.
+        low: the lower end of a limit in numbers, if it has one.
+        high: its upper end, if it has one.
     """
 
     kind: LimitKind
     values: tuple[Plain, ...]
     unit: str
     text: str
+    low: float | None = field(init=False)
+    high: float | None = field(init=False)
+
+    def __post_init__(self) -> None:
+        low = as_number(self.values[0]) if self.kind in ("at_least", "between") else None
+        high = as_number(self.values[-1]) if self.kind in ("at_most", "between") else None
+        object.__setattr__(self, "low", low)
+        object.__setattr__(self, "high", high)
 
     def met_by(self, value: Plain) -> bool:
         """Whether a value keeps the limit; a value at the limit keeps it."""
-        match self.kind:
-            case "at_least":
-                return as_number(value) >= as_number(self.values[0])
-            case "at_most":
-                return as_number(value) <= as_number(self.values[0])
-            case "between":
-                low, high = map(as_number, self.values)
-                return low <= as_number(value) <= high
-            case "none_of":
-                return value not in self.values
-            case _:
-                return value in self.values
+        if self.low is None and self.high is None:
+            return (value in self.values) != (self.kind == "none_of")
+        number = as_number(value)
+        return (self.low is None or number >= self.low) and (
+            self.high is None or number <= self.high
+        )
 
     def margin(self, value: Plain) -> float | None:
         """How far a value is inside the limit, positive is good; ``None`` for words and truths.
 
         Temperatures in kelvin, a limit of zero in the value's own unit, all else relative.
         """
-        if self.kind not in ("at_least", "at_most", "between"):
+        if self.low is None and self.high is None:
             return None
-        gaps = []
-        if self.kind in ("at_least", "between"):
-            low = as_number(self.values[0])
-            gaps.append(self._scaled(as_number(value) - low, low))
-        if self.kind in ("at_most", "between"):
-            high = as_number(self.values[-1])
-            gaps.append(self._scaled(high - as_number(value), high))
-        return min(gaps)
+        number = as_number(value)
+        above = math.inf if self.low is None else self._scaled(number - self.low, self.low)
+        below = math.inf if self.high is None else self._scaled(self.high - number, self.high)
+        return min(above, below)
 
     def _scaled(self, gap: float, limit: float) -> float:
-        if self.margin_is_absolute(limit):
-            return gap
-        return gap / math.fabs(limit)
+        return gap if self.margin_is_absolute(limit) else gap / math.fabs(limit)
 
     def margin_is_absolute(self, limit: float | None = None) -> bool:
         """Whether the margin is in the value's own unit."""
@@ -118,36 +116,37 @@ class Rule:
     looks_at: str
     when: tuple[Condition, ...]
     measure: str
-    limits: dict[Level, Limit]
+    limits: dict[Level, Limit]  # the gravest level first
     why: str
     remedy: str
     sources: tuple[Source, ...]
     no_deviation: bool
     needs_mitigation: bool
     wrong_when: str
+    varies: bool
     house: str = ""
 
     @property
     def highest_level(self) -> Level:
         """The gravest level at which the rule can fall short."""
-        return next(level for level in LEVELS if level in self.limits)
+        return next(iter(self.limits))
 
     def level_of(self, value: Plain) -> Level | None:
         """The gravest level at which a value falls short; ``None`` where it meets all."""
-        for level in LEVELS:
-            if level in self.limits and not self.limits[level].met_by(value):
+        for level, limit in self.limits.items():
+            if not limit.met_by(value):
                 return level
         return None
 
-    def nearest_limit(self, value: Plain) -> tuple[Level, Limit]:
-        """The limit with the least margin for a value."""
-        held = [(level, self.limits[level]) for level in LEVELS if level in self.limits]
-        return min(held, key=lambda each: _or_infinite(each[1].margin(value)))
+    def nearest_limit(self, value: Plain) -> tuple[Limit, float | None]:
+        """The limit with the least margin for a value, and that margin."""
+        margins = [(limit, limit.margin(value)) for limit in self.limits.values()]
+        return min(margins, key=_least_margin)
 
     def comparable(self, value: Known) -> bool:
         """Whether a value is in the unit of the limits."""
         return all(value.unit == limit.unit for limit in self.limits.values())
 
 
-def _or_infinite(margin: float | None) -> float:
-    return math.inf if margin is None else margin
+def _least_margin(held: tuple[Limit, float | None]) -> float:
+    return math.inf if held[1] is None else held[1]

@@ -197,9 +197,18 @@ def _rule(document: Document, place: Path, entry: dict[str, Any], family: str) -
         no_deviation=entry.get("no_deviation", False),
         needs_mitigation=entry.get("needs_mitigation", False),
         wrong_when=entry["wrong_when"].strip(),
+        varies=any(
+            _varies(looks_at, name)
+            for name in (entry["measure"], *(each["measure"] for each in entry.get("when", [])))
+        ),
     )
     limits = _limits(document, (*place, "limits"), entry["limits"], rule)
     return replace(rule, limits=limits)
+
+
+def _varies(looks_at: str, name: str) -> bool:
+    measure = measures().get((looks_at, name))
+    return measure is not None and measure.varies
 
 
 def _limits(

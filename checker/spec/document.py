@@ -1,7 +1,8 @@
 """A spec file as plain data, with the place of every field name and value."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any, Final, NamedTuple, NoReturn
 
 import yaml
@@ -30,24 +31,26 @@ class Document:
     Attributes:
         name: name of the file, for messages.
         data: mappings, lists, texts, numbers and truths.
-        places: the place of every value. What an alias repeats has its places at its anchor only.
-        key_places: the place of every field name, by the path of its value.
+        marks: where the reader found every value. What an alias repeats is found at its anchor
+            only.
+        key_marks: where it found every field name, by the path of its value.
     """
 
     name: str
     data: Any
-    places: Mapping[Path, Place]
-    key_places: Mapping[Path, Place]
+    marks: Mapping[Path, Any]
+    key_marks: Mapping[Path, Any]
 
     def place(self, path: Path) -> Place:
         """The place of a value, or of the nearest value around it that the file holds."""
-        while path not in self.places:
+        while path not in self.marks:
             path = path[:-1]
-        return self.places[path]
+        return _place(self.marks[path])
 
     def key_place(self, path: Path) -> Place:
         """The place of the name of a field, or of its value where it has no name."""
-        return self.key_places.get(path) or self.place(path)
+        mark = self.key_marks.get(path)
+        return _place(mark) if mark is not None else self.place(path)
 
     def problem(
         self,
@@ -126,32 +129,44 @@ class _Composer:
     def __init__(self, name: str) -> None:
         self.name = name
         self.problems: list[Problem] = []
-        self._values: dict[Path, Place] = {}
-        self._keys: dict[Path, Place] = {}
+        self._values: dict[Path, Any] = {}
+        self._keys: dict[Path, Any] = {}
         self._levels: list[_Level] = []
         self._anchors: dict[str, _Anchored | None] = {}
         self._root: Any = _AWAITED
         self._nodes = 0
         self._aliases = 0
+        self._takers: dict[type, Callable[[Any], None]] = {
+            yaml.ScalarEvent: self._take_scalar,
+            yaml.MappingStartEvent: self._take_mapping,
+            yaml.SequenceStartEvent: self._take_list,
+            yaml.MappingEndEvent: self._close,
+            yaml.SequenceEndEvent: self._close,
+            yaml.AliasEvent: self._take_alias,
+            yaml.DocumentStartEvent: self._take_document,
+        }
 
     def feed(self, event: yaml.Event) -> None:
         """Take the next event."""
-        if isinstance(event, yaml.ScalarEvent):
-            self._count(event)
-            if self._key_is_next():
-                self._name_field(event)
-            else:
-                self._scalar(event)
-        elif isinstance(event, yaml.MappingStartEvent):
-            self._open(event, {})
-        elif isinstance(event, yaml.SequenceStartEvent):
-            self._open(event, [])
-        elif isinstance(event, yaml.CollectionEndEvent):
-            self._close()
-        elif isinstance(event, yaml.AliasEvent):
-            self._count(event)
-            self._alias(event)
-        elif isinstance(event, yaml.DocumentStartEvent) and self._root is not _AWAITED:
+        take = self._takers.get(type(event))
+        if take is not None:
+            take(event)
+
+    def _take_scalar(self, event: yaml.ScalarEvent) -> None:
+        self._count(event)
+        if self._key_is_next():
+            self._name_field(event)
+        else:
+            self._scalar(event)
+
+    def _take_mapping(self, event: yaml.MappingStartEvent) -> None:
+        self._open(event, {})
+
+    def _take_list(self, event: yaml.SequenceStartEvent) -> None:
+        self._open(event, [])
+
+    def _take_document(self, event: yaml.DocumentStartEvent) -> None:
+        if self._root is not _AWAITED:
             self._fatal(event, "a second document begins", "'---'", "one document per file")
 
     def document(self) -> Document:
@@ -182,7 +197,7 @@ class _Composer:
     def _report(
         self, event: yaml.Event, path: Path, message: str, found: str, expected: str, hint: str = ""
     ) -> None:
-        place = _place(event)
+        place = _place(event.start_mark)
         self.problems.append(Problem(path, *place, found, expected, message, hint))
         if len(self.problems) == MOST_PROBLEMS:
             self.problems.append(
@@ -210,9 +225,9 @@ class _Composer:
         level = self._levels[-1]
         return (*level.path, len(level.data) if isinstance(level.data, list) else level.key)
 
-    def _add(self, path: Path, value: object, place: Place, height: int = 0) -> None:
+    def _add(self, path: Path, value: object, mark: object, height: int = 0) -> None:
         """Put a value where it belongs."""
-        self._values.setdefault(path, place)
+        self._values.setdefault(path, mark)
         if not self._levels:
             self._root = value
             return
@@ -237,26 +252,31 @@ class _Composer:
                 self._report(event, path, error.message, found, error.expected)
         if event.anchor is not None:
             self._anchors[event.anchor] = _Anchored(value, 1, 0)
-        self._add(path, value, _place(event))
+        self._add(path, value, event.start_mark)
 
     def _name_field(self, event: yaml.ScalarEvent) -> None:
         """Take the name of a field; whatever is wrong with it, its value is read under it."""
         level = self._levels[-1]
-        path = (*level.path, event.value)
-        first = self._keys.setdefault(path, _place(event))
-        found = quoted(event.value) if event.value else "nothing"
+        name = event.value
+        path = (*level.path, name)
+        first = self._keys.setdefault(path, event.start_mark)
         if event.tag is not None:
             self._refuse_tag(event, event.tag, path)
-        elif fault := _fault_of_name(event):
+        elif fault := _fault_of_name(name, event.implicit[0]):
+            found = quoted(name) if name else "nothing"
             self._report(event, path, fault, found, "a text; in quotes, if it must be this one")
-        elif event.value in level.data:
-            at = f"line {first.line}, column {first.column}"
+        elif name in level.data:
+            at = "line {}, column {}".format(*_place(first))
             self._report(
-                event, path, "the field is given twice", f"{found} again", f"only the one at {at}"
+                event,
+                path,
+                "the field is given twice",
+                f"{quoted(name)} again",
+                f"only the one at {at}",
             )
         if event.anchor is not None:
-            self._anchors[event.anchor] = _Anchored(event.value, 1, 0)
-        level.key = event.value
+            self._anchors[event.anchor] = _Anchored(name, 1, 0)
+        level.key = name
 
     def _open(self, event: yaml.CollectionStartEvent, data: _Collection) -> None:
         before = self._nodes
@@ -271,10 +291,10 @@ class _Composer:
             self._refuse_tag(event, event.tag, path)
         if event.anchor is not None:
             self._anchors[event.anchor] = None
-        self._values.setdefault(path, _place(event))
+        self._values.setdefault(path, event.start_mark)
         self._levels.append(_Level(data, path, event.anchor, before, is_key))
 
-    def _close(self) -> None:
+    def _close(self, _: yaml.CollectionEndEvent) -> None:
         level = self._levels.pop()
         if level.anchor is not None:
             nodes = self._nodes - level.before
@@ -282,7 +302,8 @@ class _Composer:
         if not level.is_key:
             self._add(level.path, level.data, self._values[level.path], level.height)
 
-    def _alias(self, event: yaml.AliasEvent) -> None:
+    def _take_alias(self, event: yaml.AliasEvent) -> None:
+        self._count(event)
         anchor = event.anchor or ""
         name = f"*{anchor}"
         self._aliases += 1
@@ -302,7 +323,7 @@ class _Composer:
         self._count(event, anchored.nodes)
         if len(self._levels) + anchored.height > DEEPEST:
             self._fatal(event, "the spec nests too deep", quoted(name), f"at most {DEEPEST} levels")
-        self._add(path, anchored.value, _place(event), anchored.height)
+        self._add(path, anchored.value, event.start_mark, anchored.height)
 
     def _refuse_key(self, event: yaml.Event, found: str) -> None:
         level = self._levels[-1]
@@ -313,21 +334,21 @@ class _Composer:
         self._report(event, path, "a tag is not allowed", quoted(tag), "the value alone")
 
 
-def _place(event: yaml.Event) -> Place:
-    mark: Any = event.start_mark  # both parsers set it
+def _place(mark: Any) -> Place:
     return Place(mark.line + 1, mark.column + 1)
 
 
-def _fault_of_name(event: yaml.ScalarEvent) -> str:
+@lru_cache(maxsize=8192)
+def _fault_of_name(name: str, plain: bool) -> str:
     """What keeps a scalar from being the name of a field; empty if nothing does."""
-    if not event.value:
+    if not name:
         return "a field has no name"
-    if not event.implicit[0]:
+    if not plain:
         return ""
-    if event.value == "<<":
+    if name == "<<":
         return "merging mappings is not allowed"
     try:
-        is_text = isinstance(resolve(event.value), str)
+        is_text = isinstance(resolve(name), str)
     except ScalarError as error:
         return error.message
     return "" if is_text else "a field name is not a text"

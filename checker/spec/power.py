@@ -97,9 +97,7 @@ class InternalReduction(Part):
 class EngineOil(Part):
     """Oil in the engine itself."""
 
-    name: Annotated[str | None, Choice(FAMILY_NAMES)] = stated(
-        "Generic oil family in the engine."
-    )
+    name: Annotated[str | None, Choice(FAMILY_NAMES)] = stated("Generic oil family in the engine.")
 
 
 class Engine(Part):

@@ -1,6 +1,7 @@
 """A part of the spec as something that can be asked for its stated values."""
 
 import datetime
+from functools import lru_cache
 from typing import Any
 
 from pydantic import BaseModel
@@ -14,6 +15,11 @@ from checker.spec.units import DIMENSIONS
 _ALIASES = {"from": "from_"}
 
 
+@lru_cache(maxsize=4096)
+def _steps(field: str) -> tuple[str, ...]:
+    return tuple(field.split("."))
+
+
 class Subject:
     """A part of the drive, with its kind, name and place.
 
@@ -24,7 +30,7 @@ class Subject:
         part: the model with its stated values; ``None`` where the spec leaves it out.
     """
 
-    __slots__ = ("_over", "_over_path", "kind", "name", "part", "path")
+    __slots__ = ("_givens", "_over", "_over_path", "kind", "name", "part", "path")
 
     def __init__(
         self,
@@ -41,6 +47,7 @@ class Subject:
         self.part = part
         self._over = over
         self._over_path = over_path
+        self._givens: dict[tuple[str, str, str], Value] = {}
 
     @property
     def label(self) -> str:
@@ -55,6 +62,12 @@ class Subject:
             symbol: symbol under which the derivation shows it.
             at: ``value`` as stated, or ``low`` or ``high`` end of its tolerance.
         """
+        key = (field, symbol, at)
+        if key not in self._givens:
+            self._givens[key] = self._given(field, symbol, at)
+        return self._givens[key]
+
+    def _given(self, field: str, symbol: str, at: str) -> Value:
         stated, path = self._find(field)
         if stated is None:
             return Unknown((path,))
@@ -79,17 +92,17 @@ class Subject:
         return self._find(field)[1]
 
     def _find(self, field: str) -> tuple[Any, Path]:
-        steps = tuple(field.split("."))
+        steps = _steps(field)
         if self._over is not None and field in type(self._over).model_fields:
             overriding = getattr(self._over, field)
             if overriding is not None:
                 return overriding, (*self._over_path, *steps)
         current: Any = self.part
         for step in steps:
-            if current is None or current == NONE:
-                return None, (*self.path, *steps)
+            if current is None or current.__class__ is str:  # left out, or none on purpose
+                return None, self.path + steps
             current = getattr(current, _ALIASES.get(step, step))
-        return current, (*self.path, *steps)
+        return current, self.path + steps
 
     def __repr__(self) -> str:
         return f"Subject({self.kind} {self.label})"

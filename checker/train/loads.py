@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from checker.known import Known, Unknown, Value, compute
-from checker.mechanics import tooth, tooth_forces
+from checker.mechanics import tooth_forces
 from checker.spec.subject import Subject, Subjects
 from checker.train.graph import Train
 from checker.train.motion import Motion
@@ -25,6 +25,7 @@ class Loads:
         self._train = train
         self._motion = motion
         self._pairs = pairs
+        self._meshes: dict[str, list[tuple[Pair, Wheel]]] = {}
         self._tangential: dict[tuple[str, str], Value] = {}
         self._axial: dict[tuple[str, str, str], Value] = {}
 
@@ -62,28 +63,25 @@ class Loads:
         role = _DRIVEN if wheel is pair.driven else _DRIVING
         if torque.number < 0.0:
             role = -role
-        working_helix = compute(
-            tooth.helix_angle_at_diameter,
-            wheel.helix_angle,
-            wheel.reference_diameter,
-            pair.working_diameter(wheel),
-        )
         return compute(
             tooth_forces.axial_force,
             self.tangential(mesh, point),
-            working_helix,
+            pair.working_helix_angle(wheel),
             wheel.hand,
             self._motion.sense(shaft),
             Known(role, "1", "role", origin=_ROLES[role]),
         )
 
-    def meshes_on(self, shaft: str) -> Iterator[tuple[Pair, Wheel]]:
+    def meshes_on(self, shaft: str) -> list[tuple[Pair, Wheel]]:
         """Every mesh that loads a shaft axially, with the gear on it or on a member it carries."""
-        for pair in self._pairs.values():
-            for wheel in (pair.driver, pair.driven):
-                member = self._shaft(wheel)
-                if shaft in (member, self._subjects.the("shaft", member).raw("turns_freely_on")):
-                    yield pair, wheel
+        if shaft not in self._meshes:
+            self._meshes[shaft] = [
+                (pair, wheel)
+                for pair in self._pairs.values()
+                for wheel in (pair.driver, pair.driven)
+                if shaft in (self._shaft(wheel), self._carrier(wheel))
+            ]
+        return self._meshes[shaft]
 
     def gear_thrusts(self, shaft: str, point: Subject) -> Iterator[tuple[Wheel, Value]]:
         """The axial force of every such mesh on a shaft [N], with the gear."""
@@ -112,6 +110,12 @@ class Loads:
         for part in parts[1:]:
             total = compute(tooth_forces.axial_sum, total, part)
         return total
+
+    def _carrier(self, wheel: Wheel) -> str | None:
+        """Shaft on which the member of a gear turns freely, if it does."""
+        member = self._subjects.the("shaft", self._shaft(wheel))
+        carrier: str | None = member.raw("turns_freely_on")
+        return carrier
 
     @staticmethod
     def _shaft(wheel: Wheel) -> str:

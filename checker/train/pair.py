@@ -294,6 +294,16 @@ class Pair:
             involute.working_pitch_diameter, wheel.teeth, mate.teeth, self.centre_distance(at)
         )
 
+    @_once
+    def working_helix_angle(self, wheel: Wheel) -> Value:
+        """β_w, helix angle of one of the two gears at its working circle [rad]."""
+        return compute(
+            tooth.helix_angle_at_diameter,
+            wheel.helix_angle,
+            wheel.reference_diameter,
+            self.working_diameter(wheel),
+        )
+
     def mate(self, wheel: Wheel) -> Wheel:
         """The other gear."""
         return self.driven if wheel is self.driver else self.driver
