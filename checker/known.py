@@ -14,6 +14,12 @@ Path = tuple[str | int, ...]
 Plain = float | int | str | bool
 
 
+class Assumption(str):
+    """The source of a value that the spec does not state; the report lists it."""
+
+    __slots__ = ()
+
+
 class Known:
     """A value with its unit, its symbol and where it comes from.
 
@@ -21,8 +27,8 @@ class Known:
         value: SI number, text or truth.
         unit: SI unit of a number, ``"1"`` for a pure one, ``""`` for text and truths.
         symbol: symbol in formulas, or a short name.
-        origin: the equation it was computed by, or the source text of an assumption; ``None``
-            for a value stated in the spec.
+        origin: the equation it was computed by, the source of an assumption, or a text that says
+            what else it follows from; ``None`` for a value stated in the spec.
         inputs: the values that went in.
         path: the place of a stated value in the spec.
     """
@@ -147,4 +153,4 @@ def all_known(*values: Value) -> Unknown | None:
 
 def assumed(value: Plain, unit: str, symbol: str, source: str) -> Known:
     """A value that the spec does not state, taken from a source and listed as an assumption."""
-    return Known(value, unit, symbol, origin=source)
+    return Known(value, unit, symbol, origin=Assumption(source))

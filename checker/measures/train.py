@@ -110,9 +110,7 @@ def power_over_rating(design: Design, drive: Subject, point: Subject) -> Value:
     """Power at the point over the larger of take-off and maximum continuous power."""
     engine = design.subjects.the("engine")
     field = "take_off.power" if point.raw("kind") == "take-off" else "maximum_continuous.power"
-    return compute(
-        kinematics.quotient, point.given("power", "P"), engine.given(field, "P_rated")
-    )
+    return compute(kinematics.quotient, point.given("power", "P"), engine.given(field, "P_rated"))
 
 
 @measure("mesh", "1", "common factor of the tooth counts")

@@ -208,7 +208,7 @@ def _closed(sheet: Sheet, review: Review) -> None:
 
 def _assumptions(sheet: Sheet, review: Review) -> None:
     if review.assumptions:
-        sheet.heading("Taken as given, not stated in the spec")
+        sheet.heading("Assumed: not stated in the spec, taken from the source named")
     for known in review.assumptions:
         text = (
             f"{plain(known.symbol)} = {words.value_text(known)}: {words.prose(str(known.origin))}"

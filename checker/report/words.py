@@ -109,13 +109,8 @@ def _word(value: object) -> str:
 
 def margin_is_relative(finding: Finding) -> bool:
     """Whether the margin of a finding is a part of its limit, not an amount in its unit."""
-    limit, known, margin = finding.limit, finding.known, finding.margin
-    if limit is None or known is None or margin is None:
-        return False
-    return not any(
-        limit.margin_is_absolute(float(end)) and abs(margin) == abs(known.number - float(end))
-        for end in limit.values
-    )
+    limit = finding.limit
+    return limit is not None and finding.margin is not None and not limit.margin_is_absolute
 
 
 def margin_text(finding: Finding) -> str:

@@ -5,7 +5,7 @@ import hashlib
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from checker.known import Known
+from checker.known import Assumption, Known
 from checker.measures.design import Design
 from checker.review.deviations import settle, standing_value
 from checker.review.finding import Finding, report_order
@@ -70,7 +70,7 @@ class Review:
             if finding.known is None:
                 continue
             for leaf in finding.known.leaves():
-                if isinstance(leaf.origin, str):
+                if isinstance(leaf.origin, Assumption):
                     found.setdefault((leaf.symbol, leaf.origin), leaf)
         return tuple(found[key] for key in sorted(found))
 

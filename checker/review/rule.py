@@ -62,14 +62,13 @@ class Limit:
         below = math.inf if self.high is None else self._scaled(self.high - number, self.high)
         return min(above, below)
 
-    def _scaled(self, gap: float, limit: float) -> float:
-        return gap if self.margin_is_absolute(limit) else gap / math.fabs(limit)
+    @property
+    def margin_is_absolute(self) -> bool:
+        """Whether the margin is in the value's own unit: kelvin, or beside an end of zero."""
+        return self.unit in _TEMPERATURES or 0.0 in self.values
 
-    def margin_is_absolute(self, limit: float | None = None) -> bool:
-        """Whether the margin is in the value's own unit."""
-        if self.unit in _TEMPERATURES:
-            return True
-        return 0.0 in self.values if limit is None else limit == 0.0
+    def _scaled(self, gap: float, end: float) -> float:
+        return gap if self.margin_is_absolute else gap / math.fabs(end)
 
 
 def as_number(value: Plain) -> float:

@@ -40,7 +40,7 @@ def finding(value, unit, kind, values, text="", outcome="falls short"):
         (0.002, "m", "at_most", (0,), False, "over by 2 mm"),
         (-500.0, "Pa", "at_least", (0.0,), False, "short by 0.5 kPa"),
         (-0.001, "m", "between", (0.0, 0.01), False, "outside by 1 mm"),
-        (0.02, "m", "between", (0.0, 0.01), True, "outside by 100 %"),
+        (0.02, "m", "between", (0.0, 0.01), False, "outside by 10 mm"),
         (1.02, "1", "between", (0.9, 1.1), True, "7.3 % to spare"),
         (0.001, "m", "between", (0.0, 0.01), False, "1 mm to spare"),
     ],
