@@ -1,5 +1,7 @@
 """Measures of the drive as a whole and of its shafts: ratio, sense, speeds, torques."""
 
+from itertools import pairwise
+
 from checker.known import Known, Unknown, Value, compute
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
@@ -61,7 +63,7 @@ def computed_arrangement(design: Design, drive: Subject) -> Value:
     """single, idler, compound or mixed, by the power path."""
     meshes = [link for link in design.train.power_path if link.kind == "mesh"]
     pairs = [design.pairs[link.name] for link in meshes]
-    inner = [(before.driven, after.driver) for before, after in zip(pairs, pairs[1:], strict=False)]
+    inner = [(before.driven, after.driver) for before, after in pairwise(pairs)]
     idlers = [arriving is leaving for arriving, leaving in inner]
     if not idlers:
         word = "single"

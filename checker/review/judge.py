@@ -7,7 +7,7 @@ from typing import NamedTuple
 from checker.known import Known, Path, Unknown, Value
 from checker.measures.design import Design
 from checker.review.finding import Finding, Outcome, gravity
-from checker.review.rule import Level, Limit, Rule
+from checker.review.rule import Condition, Level, Limit, Rule
 from checker.spec.subject import Subject
 
 _MAY_BE_ABSENT = ("damper", "clutch", "vent")
@@ -64,8 +64,11 @@ def _judge(rule: Rule, subject: Subject, design: Design) -> Finding:
             return _finding(rule, subject, _Result("does not apply"), subject.path)
         if present is None:
             return _not_shown(rule, subject, Unknown((subject.path,)))
-    if not rule.varies:
-        result = _at(rule, subject, design, None)
+    fixed = [condition for condition in rule.when if not condition.varies]
+    result = _unmet(rule, fixed, subject, design, None)
+    if result is None and not rule.judged_at_points:
+        result = _measured(rule, subject, design, None)
+    if result is not None:
         return _finding(rule, subject, result, _place(rule, subject, result, design))
     if not design.points:
         return _not_shown(rule, subject, Unknown((("operation",),)))
@@ -80,16 +83,31 @@ def _worst(at_point: tuple[_Result, Subject]) -> tuple[float, ...]:
     return gravity(result.outcome, result.level, result.margin)
 
 
-def _at(rule: Rule, subject: Subject, design: Design, point: Subject | None) -> _Result:
+def _at(rule: Rule, subject: Subject, design: Design, point: Subject) -> _Result:
+    varying = [condition for condition in rule.when if condition.varies]
+    unmet = _unmet(rule, varying, subject, design, point)
+    return unmet or _measured(rule, subject, design, point)
+
+
+def _unmet(
+    rule: Rule,
+    conditions: list[Condition],
+    subject: Subject,
+    design: Design,
+    point: Subject | None,
+) -> _Result | None:
+    """Why the rule is not judged, if a condition does not hold or is unknown."""
     unknown = None
-    for condition in rule.when:
+    for condition in conditions:
         holds = design.measure(condition.measure, subject, point)
         if isinstance(holds, Unknown):
             unknown = unknown or holds
         elif not condition.limit.met_by(holds.value):
             return _Result("does not apply")
-    if unknown is not None:
-        return _Result("not shown", rule.highest_level, unknown)
+    return _Result("not shown", rule.highest_level, unknown) if unknown else None
+
+
+def _measured(rule: Rule, subject: Subject, design: Design, point: Subject | None) -> _Result:
     value = design.measure(rule.measure, subject, point)
     if isinstance(value, Known):
         return _held(rule, value, value)

@@ -88,6 +88,7 @@ class Condition:
 
     measure: str
     limit: Limit
+    varies: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,6 +125,11 @@ class Rule:
     wrong_when: str
     varies: bool
     house: str = ""
+
+    @property
+    def judged_at_points(self) -> bool:
+        """Whether the outcome can differ between the operation points."""
+        return self.varies or any(condition.varies for condition in self.when)
 
     @property
     def highest_level(self) -> Level:

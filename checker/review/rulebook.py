@@ -175,15 +175,7 @@ def _rule(document: Document, place: Path, entry: dict[str, Any], family: str) -
         title=entry["title"],
         looks_at=looks_at,
         when=tuple(
-            Condition(
-                each["measure"],
-                _limit(
-                    document,
-                    (*place, "when", index),
-                    {key: each[key] for key in each if key != "measure"},
-                    _unit(document, (*place, "when", index, "measure"), looks_at, each["measure"]),
-                ),
-            )
+            _condition(document, (*place, "when", index), each, looks_at)
             for index, each in enumerate(entry.get("when", []))
         ),
         measure=entry["measure"],
@@ -197,13 +189,19 @@ def _rule(document: Document, place: Path, entry: dict[str, Any], family: str) -
         no_deviation=entry.get("no_deviation", False),
         needs_mitigation=entry.get("needs_mitigation", False),
         wrong_when=entry["wrong_when"].strip(),
-        varies=any(
-            _varies(looks_at, name)
-            for name in (entry["measure"], *(each["measure"] for each in entry.get("when", [])))
-        ),
+        varies=_varies(looks_at, entry["measure"]),
     )
     limits = _limits(document, (*place, "limits"), entry["limits"], rule)
     return replace(rule, limits=limits)
+
+
+def _condition(
+    document: Document, place: Path, written: dict[str, Any], looks_at: str
+) -> Condition:
+    name = written["measure"]
+    limit = {key: value for key, value in written.items() if key != "measure"}
+    unit = _unit(document, (*place, "measure"), looks_at, name)
+    return Condition(name, _limit(document, place, limit, unit), _varies(looks_at, name))
 
 
 def _varies(looks_at: str, name: str) -> bool:
