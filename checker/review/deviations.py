@@ -81,9 +81,9 @@ def _standing(
         standing = "unknown rule"
     elif deviation.part not in parts:
         standing = "unknown part"
-    elif deviation.expires is None or deviation.expires < on:
+    elif deviation.expires < on:
         standing = "expired"
-    elif deviation.date is None or deviation.date > on:
+    elif deviation.date > on:
         standing = "not yet in force"
     elif rule.no_deviation:
         standing = "not allowed"

@@ -1,10 +1,11 @@
 """Monitoring, records and accepted deviations."""
 
+import datetime
 from typing import Annotated
 
 from pydantic import Field
 
-from checker.spec.fields import Choice, Date, Flag, Text, stated
+from checker.spec.fields import Choice, Date, Day, Flag, Text, stated
 from checker.spec.part import Part
 
 Written = Annotated[str, Field(min_length=1, max_length=2000)]
@@ -61,6 +62,6 @@ class Deviation(Part):
     part: Written = Field(description="Path of the part, such as meshes.first.")
     reason: Written = Field(description="Why it is accepted.")
     by: Written = Field(description="Who accepts it.")
-    date: Date = Field(description="When it was accepted.")
-    expires: Date = Field(description="Last day on which it stands.")
+    date: Annotated[datetime.date, Day()] = Field(description="When it was accepted.")
+    expires: Annotated[datetime.date, Day()] = Field(description="Last day on which it stands.")
     mitigation: Text = stated("What limits the consequence.")
