@@ -21,7 +21,8 @@ def deviation(rule="test.rule", part="gears.b", date="2026-01-10", expires="2026
 @pytest.fixture
 def book(rulebook):
     """A rule that both gears fall short of, and one that looks at deviations."""
-        def build(more=""):
+
+    def build(more=""):
         judged = rulebook("gear", "teeth", "{caution: {at_most: 20}}", more)
         standing = rulebook("deviation", "standing", STANDING, rule_id="test.standing")
         return Rulebook((*judged.rules, *standing.rules))
