@@ -1,6 +1,6 @@
 """Measures of the one-way clutch: grip, capacity, contact, overrunning, place in the train."""
 
-from checker.known import Known, Unknown, Value, assumed, compute
+from checker.known import Known, Unknown, Value, all_known, assumed, compute
 from checker.measures.damper import damped_ahead
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
@@ -111,8 +111,7 @@ def _contact_pressure(design: Design, clutch: Subject) -> Value:
 @varying_measure("clutch", "", "whether the propeller turns ahead of the engine")
 def overruns(design: Design, clutch: Subject, point: Subject) -> Value:
     """Whether the clutch overruns at the point."""
-    inputs = tuple(each for each in (point.given("driving"),) if isinstance(each, Known))
-    return Known(design.motion.overruns(point), "", "overruns", inputs=inputs)
+    return design.motion.overruns(point)
 
 
 @measure("clutch", "1", "operation points at which the clutch overruns")
@@ -121,6 +120,9 @@ def overrun_points(design: Design, clutch: Subject) -> Value:
     if not design.points:
         return Unknown((("operation",),))
     values = [value for _, value in design.over_points("overruns", clutch)]
+    unknown = all_known(*values)
+    if unknown is not None:
+        return unknown
     overrun = [value for value in values if isinstance(value, Known) and value.value]
     origin = "count of the points in operation with driving: propeller"
     return Known(len(overrun), "1", "n", origin=origin, inputs=tuple(overrun))
@@ -130,6 +132,16 @@ def _overrun_speed(design: Design, clutch: Subject, point: Subject) -> Value:
     """Δω of the races when the engine has stopped and the propeller windmills as at the point."""
     at_rest = Known(0.0, "rad/s", "ω_driving", origin="the engine stops at this point")
     return compute(formulas.overrun_speed, design.motion.speed(_driven(clutch), point), at_rest)
+
+
+@varying_measure("clutch", "rad/s", "speed by which the driven race leads the driving one")
+def overrun_lead(design: Design, clutch: Subject, point: Subject) -> Value:
+    """Δω, driven race less driving race; negative where the clutch would grip and drive."""
+    return compute(
+        formulas.overrun_speed,
+        design.motion.speed(_driven(clutch), point),
+        design.motion.speed(_driving(clutch), point),
+    )
 
 
 @varying_measure("clutch", "1", "overrun speed limit over overrun speed", at="overrun_speed_limit")
@@ -215,9 +227,10 @@ def cold_start_reserve(design: Design, clutch: Subject) -> Value:
 @measure("clutch", "1", "mean torque at the clutch over that of the crankshaft", at="between")
 def torque_over_engine(design: Design, clutch: Subject) -> Value:
     """Mean torque at the clutch over the mean torque of the crankshaft."""
-    return compute(
-        kinematics.quotient, design.peaks.mean(_driving(clutch)), design.peaks.crank_mean
-    )
+    one = Known(1.0, "N m", "T", origin="any torque: the ratio does not depend on it")
+    behind_engine = design.motion.torque_behind_engine(one)
+    at_clutch = design.motion.torque_passed_on(behind_engine, _driving(clutch))
+    return compute(kinematics.quotient, at_clutch, one)
 
 
 @measure("clutch", "", "whether the torque is damped between engine and clutch", at="between")

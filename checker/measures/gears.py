@@ -8,9 +8,31 @@ from collections.abc import Callable, Iterator
 from checker.known import Known, Value, all_known, compute
 from checker.measures.design import Design
 from checker.measures.registry import measure
-from checker.mechanics import backlash, involute, kinematics, tooth
+from checker.mechanics import backlash, involute, kinematics, rack, tooth
 from checker.spec.subject import Subject
 from checker.train.pair import Pair, Wheel
+
+
+@measure("gear", "", "whether the root diameter is stated", at="root_diameter")
+def states_root(design: Design, gear: Subject) -> Value:
+    """Whether the root is stated, and not left to the tool."""
+    stated = gear.given("root_diameter")
+    inputs = (stated,) if isinstance(stated, Known) else ()
+    return Known(bool(inputs), "", "root stated", inputs=inputs)
+
+
+@measure(
+    "gear", "1", "difference of the stated root and the tool's, in modules", at="root_diameter"
+)
+def root_disagreement(design: Design, gear: Subject) -> Value:
+    """How far the stated root lies from the one that the tool leaves, in modules."""
+    wheel = design.wheels[gear.name]
+    return compute(
+        rack.root_difference,
+        gear.given("root_diameter", "d_f"),
+        wheel.tooled_root_diameter(),
+        wheel.normal_module,
+    )
 
 
 @measure("gear", "1", "undercut margin as profile shift", at="profile_shift")

@@ -163,14 +163,12 @@ def backlash_least_cold(design: Design, mesh: Subject) -> Value:
 
 @measure("mesh", "m", "disagreement of stated and computed backlash", at="backlash")
 def backlash_disagreement(design: Design, mesh: Subject) -> Value:
-    """How far the stated range of circular backlash lies from the computed one [m]."""
-    pair = design.pairs[mesh.name]
+    """How far the computed circular backlash lies outside the stated range [m]."""
     return compute(
-        mates.gap_between_ranges,
+        mates.outside_range,
+        design.pairs[mesh.name].circular_backlash(),
         mesh.given("backlash", "j_low", "low"),
         mesh.given("backlash", "j_high", "high"),
-        pair.circular_backlash("low"),
-        pair.circular_backlash("high"),
     )
 
 

@@ -3,7 +3,7 @@
 from checker.known import Known, Unknown, Value, assumed, compute, merged
 from checker.measures import oil_properties as properties
 from checker.measures.design import Design
-from checker.measures.registry import measure
+from checker.measures.registry import measure, varying_measure
 from checker.mechanics import kinematics, oil, oil_families, vent
 from checker.spec.subject import Subject
 
@@ -153,10 +153,20 @@ def residence_time(design: Design, lubrication: Subject) -> Value:
     )
 
 
-@measure("mesh", "1", "viscosity at 40 °C over what the pitch-line speed asks for")
-def viscosity_over_need(design: Design, mesh: Subject) -> Value:
-    """ν_40 over 500/√v at the fastest operation point."""
-    need = compute(oil.required_viscosity_40, design.greatest("pitch_line_velocity", mesh))
+@varying_measure("mesh", "1", "tooth force over the largest of all operation points")
+def load_share(design: Design, mesh: Subject, point: Subject) -> Value:
+    """F_tw at the point over the largest F_tw."""
+    return compute(
+        kinematics.quotient,
+        design.measure("tangential_force", mesh, point),
+        design.greatest("tangential_force", mesh),
+    )
+
+
+@varying_measure("mesh", "1", "viscosity at 40 °C over what the pitch-line speed asks for")
+def viscosity_over_need(design: Design, mesh: Subject, point: Subject) -> Value:
+    """ν_40 over 500/√v."""
+    need = compute(oil.required_viscosity_40, design.measure("pitch_line_velocity", mesh, point))
     return compute(kinematics.quotient, properties.viscosity_40(design, "low"), need)
 
 

@@ -89,6 +89,16 @@ def speed_share(design: Design, seal: Subject, point: Subject) -> Value:
     return compute(kinematics.quotient, design.measure("surface_speed", seal, point), borne)
 
 
+@varying_measure("seal", "1", "surface speed over the guide value of its material", at="material")
+def guide_speed_share(design: Design, seal: Subject, point: Subject) -> Value:
+    """v over the tightest speed found for the lip material."""
+    lip = _lip(seal)
+    if isinstance(lip, Unknown):
+        return lip
+    guide = assumed(lip.speed, "m/s", "v_guide", f"{lip.name} lip: {lip.speed_source}")
+    return compute(kinematics.quotient, design.measure("surface_speed", seal, point), guide)
+
+
 @measure("seal", "ΔK", "what the lip material bears less the lip temperature", at="material")
 def lip_heat_reserve(design: Design, seal: Subject) -> Value:
     """How far the lip, 20 K over the hottest oil, stays below what its material bears [K]."""

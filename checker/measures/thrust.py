@@ -10,15 +10,14 @@ from checker.mechanics import tooth_forces
 from checker.spec.subject import Subject
 
 
-@measure("shaft", "", "whether the shaft needs bearings of its own in the case")
+@measure("shaft", "", "whether the shaft needs bearings of its own")
 def needs_bearings(design: Design, shaft: Subject) -> Value:
-    """Whether a gear or the propeller loads it, and it does not turn freely on another shaft."""
+    """Whether a gear or the propeller loads it; a hub has its bearings on the shaft it turns on."""
     on_it = [wheel.subject.given("shaft") for _, wheel in design.loads.meshes_on(shaft.name)]
     if shaft.name == design.train.last:
         on_it.append(design.subjects.the("propeller").given("shaft"))
     known = tuple(each for each in on_it if isinstance(each, Known))
-    needs = bool(on_it) and shaft.raw("turns_freely_on") is None
-    return Known(needs, "", "needs bearings", inputs=known)
+    return Known(bool(on_it), "", "needs bearings", inputs=known)
 
 
 @measure("shaft", "", "whether axial load can occur on the shaft")

@@ -109,7 +109,7 @@ def share_sum(design: Design, drive: Subject) -> Value:
 
 @varying_measure("drive", "1", "power of the point over the rated power", at="name")
 def power_over_rating(design: Design, drive: Subject, point: Subject) -> Value:
-    """Power at the point over the larger of take-off and maximum continuous power."""
+    """Power over the take-off rating at take-off, over the maximum continuous one elsewhere."""
     engine = design.subjects.the("engine")
     field = "take_off.power" if point.raw("kind") == "take-off" else "maximum_continuous.power"
     return compute(kinematics.quotient, point.given("power", "P"), engine.given(field, "P_rated"))

@@ -22,7 +22,7 @@ _MOST_AIR = assumed(0.20, "1", "a", "SAE 460209: gear trains entrain 6 to 20 % o
 
 @measure("drive", "", "whether the case has no way to breathe")
 def is_sealed(design: Design, drive: Subject) -> Value:
-    """Whether the spec says that there is no vent, or one that is closed."""
+    """Whether the spec says that there is no vent, or that it or its catch bottle is closed."""
     present = design.subjects.presence("vent")
     the_vent = design.subjects.the("vent")
     if present is None:
@@ -32,7 +32,12 @@ def is_sealed(design: Design, drive: Subject) -> Value:
     ends = the_vent.given("to", "vent")
     if isinstance(ends, Unknown):
         return ends
-    return Known(ends.value == "closed", "", "sealed", path=ends.path)
+    if ends.value != "catch bottle":
+        return Known(ends.value == "closed", "", "sealed", path=ends.path)
+    bottle_breathes = the_vent.given("catch_bottle.vented")
+    if isinstance(bottle_breathes, Unknown):
+        return bottle_breathes
+    return Known(not bottle_breathes.value, "", "sealed", inputs=(ends, bottle_breathes))
 
 
 @varying_measure("drive", "Pa", "pressure in the case as if it had no vent", at="name")
@@ -196,9 +201,11 @@ def bottle_share(design: Design, the_vent: Subject) -> Value:
 @measure("lubrication", "1", "air over the oil over the whole capacity", at="capacity")
 def expansion_share(design: Design, lubrication: Subject) -> Value:
     """V_air / V, expansion space as the regulations count it."""
-    capacity = lubrication.given("capacity", "V")
-    room = compute(expansion.air_volume, capacity, lubrication.given("volume", "V_oil"))
-    return compute(kinematics.quotient, room, capacity)
+    return compute(
+        expansion.air_share,
+        lubrication.given("capacity", "V"),
+        lubrication.given("volume", "V_oil"),
+    )
 
 
 @measure("lubrication", "1", "expansion space over the least that the oil needs", at="capacity")

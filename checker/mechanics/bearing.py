@@ -144,7 +144,7 @@ def mean_equivalent_load(
 
 @equation(
     "P",
-    "P = F_r if F_a/F_r ≤ e, else 0.56 F_r + Y F_a; e and Y by f_0 F_a / C_0",
+    "P = F_r if |F_a|/F_r ≤ e, else 0.56 F_r + Y |F_a|; e and Y by f_0 |F_a| / C_0",
     unit="N",
     source=_GROOVE,
     radial="F_r [N]",
@@ -169,7 +169,7 @@ def deep_groove_load(radial: float, axial: float, static_rating: float, f0: floa
 
 @equation(
     "P",
-    "P = F_r if F_a/F_r ≤ e, else 0.56 F_r + Y F_a; e and Y by F_a / C_0",
+    "P = F_r if |F_a|/F_r ≤ e, else 0.56 F_r + Y |F_a|; e and Y by |F_a| / C_0",
     unit="N",
     source=_SHORT,
     radial="F_r [N]",
@@ -194,7 +194,7 @@ def deep_groove_load_without_f0(radial: float, axial: float, static_rating: floa
 
 @equation(
     "P",
-    "P = F_r if F_a/F_r ≤ 1.14, else 0.35 F_r + 0.57 F_a",
+    "P = F_r if |F_a|/F_r ≤ 1.14, else 0.35 F_r + 0.57 |F_a|",
     unit="N",
     source=_ANGULAR_40,
     radial="F_r [N]",
@@ -216,7 +216,7 @@ def angular_contact_load(radial: float, axial: float) -> float:
 
 @equation(
     "P",
-    "P = F_r + 0.55 F_a if F_a/F_r ≤ 1.14, else 0.57 F_r + 0.93 F_a",
+    "P = F_r + 0.55 |F_a| if |F_a|/F_r ≤ 1.14, else 0.57 F_r + 0.93 |F_a|",
     unit="N",
     source="back-to-back or face-to-face pair, 40 deg (from memory)",
     radial="F_r [N]",
@@ -263,7 +263,7 @@ def induced_axial_force(radial: float, contact_angle: float) -> float:
 
 @equation(
     "P_0",
-    "P_0 = max(0.6 F_r + 0.5 F_a, F_r)",
+    "P_0 = max(0.6 F_r + 0.5 |F_a|, F_r)",
     unit="N",
     source=_STATIC,
     radial="F_r [N]",
@@ -346,7 +346,7 @@ def deep_groove_axial_limit(static_rating: float, diameter_series: int) -> float
 
 @equation(
     "F_a/F_a,max",
-    "F_a / F_a,max",
+    "|F_a| / F_a,max",
     unit="1",
     source="definition",
     axial="F_a [N]",

@@ -236,18 +236,13 @@ def engagement_torque_margin(capacity: float, service_factor: float, peak: float
     driving_speed="ω_driving [rad/s]",
 )
 def overrun_speed(driven_speed: float, driving_speed: float) -> float:
-    """Relative speed Δω [rad/s] of the races when the driven race runs away from the driving one.
+    """Relative speed Δω [rad/s] of the races; negative where the clutch grips and drives.
 
     Both speeds are those of the clutch's own shaft: a propeller behind the ratio i turns the driven
     race of a clutch on the pinion shaft i times as fast. With the engine stopped ω_driving is zero.
 
     Source: kinematics.
-
-    Raises:
-        OutOfRange: the driven race is the slower one, so the clutch drives.
     """
-    if driven_speed < driving_speed:
-        raise OutOfRange("driven_speed is below driving_speed: the clutch drives, not overruns")
     return driven_speed - driving_speed
 
 

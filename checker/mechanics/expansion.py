@@ -27,6 +27,27 @@ def air_volume(capacity: float, fill: float) -> float:
 
 
 @equation(
+    "q_air",
+    "q_air = (V - V_oil) / V",
+    unit="1",
+    source="Definition; 14 CFR 27.1013(c) counts the expansion space over the capacity",
+    capacity="V [m3]",
+    fill="V_oil [m3]",
+)
+def air_share(capacity: float, fill: float) -> float:
+    """Air ``q_air`` over the oil as a fraction of the capacity; volumes in m3.
+
+    Negative where the fill exceeds the capacity. Source: definition.
+
+    Raises:
+        OutOfRange: ``capacity`` is not positive.
+    """
+    if capacity <= 0.0:
+        raise OutOfRange(f"capacity {capacity:g} m³ holds nothing")
+    return (capacity - fill) / capacity
+
+
+@equation(
     "e_req",
     "e_req = ε + a",
     unit="1",

@@ -368,7 +368,7 @@ def revolutions_to_repeat(teeth: int, teeth_of_mate: int) -> int:
 
 @equation(
     "b",
-    "b = min(x_1 + b_1/2, x_2 + b_2/2) − max(x_1 − b_1/2, x_2 − b_2/2)",
+    "b = max(0, min(x_1 + b_1/2, x_2 + b_2/2) − max(x_1 − b_1/2, x_2 − b_2/2))",
     unit="m",
     source="overlap of the two faces along the axis",
     face_width_1="b_1 [m]",

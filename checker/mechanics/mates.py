@@ -67,6 +67,20 @@ def axis_distance(right_1: float, up_1: float, right_2: float, up_2: float) -> f
 
 
 @equation(
+    "off",
+    "off = max(0, low − X, X − high)",
+    unit="m",
+    source="definition",
+    value="X [m]",
+    low="low [m]",
+    high="high [m]",
+)
+def outside_range(value: float, low: float, high: float) -> float:
+    """How far a length lies outside a range; zero where the range holds it."""
+    return max(0.0, low - value, value - high)
+
+
+@equation(
     "gap",
     "gap = max(0, low_1 − high_2, low_2 − high_1)",
     unit="m",

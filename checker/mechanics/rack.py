@@ -216,3 +216,19 @@ class _Fillet:
             else:
                 outside = middle
         return self.point(outside)[0]
+
+
+@equation(
+    "Δd_f*",
+    "Δd_f* = |d_f − d_f,tool| / (2 m_n)",
+    unit="1",
+    source="definition: radial difference in normal modules",
+    root_diameter="d_f [m]",
+    tooled_root_diameter="d_f,tool [m]",
+    normal_module="m_n [m]",
+)
+def root_difference(
+    root_diameter: float, tooled_root_diameter: float, normal_module: float
+) -> float:
+    """How far a root lies from the one its tool leaves, radially, in modules."""
+    return abs(root_diameter - tooled_root_diameter) / (2.0 * normal_module)

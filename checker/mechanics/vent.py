@@ -178,7 +178,7 @@ def vent_flow(climb_flow: float, warm_up_flow: float, case_air_flow: float) -> f
 
 @equation(
     "Q_s",
-    "Q_s = (r_s - 1) Q",
+    "Q_s = max(r_s - 1, 0) Q",
     unit="m3/s",
     source="Balance of a scavenge pump that outruns the pressure pump",
     oil_flow="Q [m3/s]",

@@ -14,6 +14,7 @@ from checker.spec.fields import (
     Inertia,
     KinematicViscosity,
     Length,
+    Number,
     Power,
     Pressure,
     Size,
@@ -115,7 +116,9 @@ class Clutch(Part):
     rating_is: Annotated[str | None, Choice(("nominal", "peak"))] = stated(
         "Whether the rated torque is a nominal or a peak figure."
     )
-    service_factor: Coefficient = stated("Service factor that its maker asks for.")
+    service_factor: Annotated[float | None, Number(1.0, 10.0)] = stated(
+        "Service factor that its maker asks for, 1 or more."
+    )
     elements: Annotated[int | None, Count(3, 200)] = stated(
         "Number of rollers or sprags in one clutch."
     )

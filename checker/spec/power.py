@@ -168,8 +168,7 @@ class OperationPoint(Part):
     engine_speed: Turning = stated("Crankshaft speed.")
     power: Power = stated("Power at the crankshaft.")
     driving: Annotated[str | None, Choice(("engine", "propeller"))] = stated(
-        "Who drives: the engine, or the windmilling propeller (overrun). Left out: the engine, "
-        "as the power says."
+        "Who drives: the engine, or the windmilling propeller (overrun)."
     )
     share: Share = stated("Share of the total running time.")
     airspeed: Speed = stated("True airspeed.")

@@ -1,12 +1,14 @@
 """Speed, sense of rotation and torque of every shaft at every operation point."""
 
-from checker.known import Known, Unknown, Value, compute
+from checker.known import Known, Unknown, Value, assumed, compute
 from checker.mechanics import engine as engine_mechanics
 from checker.mechanics import kinematics
 from checker.spec.fields import NONE
 from checker.spec.subject import Subject, Subjects
 from checker.train.graph import Link, Train
 
+_PERHAPS_WINDMILLING = ("descent", "approach")
+_ENGINE_DRIVES = "common practice, no source: with power and not in a descent the engine drives"
 _NO_TORQUE = "the one-way clutch overruns: no torque passes it but its own friction"
 _OFF_PATH = "not in the power path from engine to propeller"
 
@@ -25,9 +27,25 @@ class Motion:
         self._senses: dict[str, Value] = {}
         self._behind_clutch = self._shafts_behind_clutch()
 
-    def overruns(self, point: Subject) -> bool:
-        """Whether the propeller turns faster than the clutch drives it at this point."""
-        return point.raw("driving") == "propeller" and bool(self._behind_clutch)
+    def driver(self, point: Subject) -> Value:
+        """Who drives at a point, ``engine`` or ``propeller``.
+
+        Where the spec does not say, the engine does, but for a descent or an approach: there it is
+        unknown.
+        """
+        stated = point.given("driving")
+        if isinstance(stated, Known) or point.raw("kind") in _PERHAPS_WINDMILLING:
+            return stated
+        return assumed("engine", "", f"driving at {point.name}", _ENGINE_DRIVES)
+
+    def overruns(self, point: Subject) -> Value:
+        """Whether the propeller turns faster than the clutch drives it at a point."""
+        driver = self.driver(point)
+        if not self._behind_clutch:
+            return Known(False, "", "overruns", origin="no clutch in the power path")
+        if isinstance(driver, Unknown):
+            return driver
+        return Known(driver.value == "propeller", "", "overruns", inputs=(driver,))
 
     def speed(self, shaft: str, point: Subject) -> Value:
         """ω of a shaft at a point [rad/s], as a size; ``sense`` gives the direction."""
@@ -111,14 +129,24 @@ class Motion:
         return driver, driven
 
     def _speed(self, shaft: str, point: Subject) -> Value:
-        if self.overruns(point) and shaft in self._behind_clutch:
-            if shaft == self._train.last:
-                return point.given("propeller_speed", "ω_p")
-            for link in self._train.power_path:
-                if link.driver == shaft:
-                    return self._across(link, self.speed(link.driven, point), backwards=True)
+        if shaft in self._behind_clutch:
+            overruns = self.overruns(point)
+            if isinstance(overruns, Unknown):
+                return overruns
+            if overruns.value:
+                return self._windmilling_speed(shaft, point)
         if shaft == self._train.first:
             return self.engine_output_speed(point)
+        link = self._train.fed_by[shaft]
+        return self._across(link, self.speed(link.driver, point))
+
+    def _windmilling_speed(self, shaft: str, point: Subject) -> Value:
+        """Speed behind an overrunning clutch, where the propeller sets it."""
+        if shaft == self._train.last:
+            return point.given("propeller_speed", "ω_p")
+        for link in self._train.power_path:
+            if link.driver == shaft:
+                return self._across(link, self.speed(link.driven, point), backwards=True)
         link = self._train.fed_by[shaft]
         return self._across(link, self.speed(link.driver, point))
 
@@ -131,10 +159,13 @@ class Motion:
         return compute(kinematics.driven_speed, speed, near, far)
 
     def _torque(self, shaft: str, point: Subject) -> Value:
-        if self.overruns(point) and shaft in self._train.path_shafts:
-            return Known(0.0, "N m", "T", origin=_NO_TORQUE)
+        driver = self.driver(point)
+        if isinstance(driver, Unknown):
+            return driver
         torque = self.engine_output_torque(point)
-        if point.raw("driving") == "propeller":
+        if driver.value == "propeller":
+            if self._behind_clutch and shaft in self._train.path_shafts:
+                return Known(0.0, "N m", "T", origin=_NO_TORQUE)
             torque = compute(kinematics.reversed_torque, torque)
         return self.torque_passed_on(torque, shaft)
 

@@ -36,6 +36,9 @@ def _once(
     return answer
 
 
+_NO_TOOL = "without the tool it is not known where the involutes start"
+
+
 class Wheel:
     """One gear: what its designer states, and what follows for the gear alone."""
 
@@ -169,14 +172,19 @@ class Wheel:
         stated = self.subject.given("root_diameter", "d_f", at)
         if isinstance(stated, Known):
             return stated
-        computed = compute(
+        computed = self.tooled_root_diameter(at)
+        return computed if isinstance(computed, Known) else stated
+
+    @_once
+    def tooled_root_diameter(self, at: End = "value") -> Value:
+        """d_f, root diameter that the stated tool leaves [m]."""
+        return compute(
             rack.root_diameter,
             self.reference_diameter,
             self.normal_module,
             self.subject.given("basic_rack.dedendum", "h_fP*"),
             self.generating_profile_shift(at),
         )
-        return computed if isinstance(computed, Known) else stated
 
     @_once
     def root_form_diameter(self, at: End = "value") -> Value:
@@ -191,17 +199,6 @@ class Wheel:
             self.subject.given("basic_rack.root_radius", "ρ_fP*"),
             self.generating_profile_shift(at),
         )
-
-    @_once
-    def start_of_involute(self, at: End = "value") -> Value:
-        """Diameter below which the gear has no involute [m].
-
-        It is the root form diameter, or the base diameter where the tool is not stated.
-        """
-        form = self.root_form_diameter(at)
-        if isinstance(form, Unknown) and not form.because:
-            return self.base_diameter
-        return form
 
     @_once
     def undercut_margin(self, at: End = "value") -> Value:
@@ -321,31 +318,35 @@ class Pair:
 
     @_once
     def transverse_contact_ratio(self, *, worst: bool = False) -> Value:
-        """ε_α, transverse contact ratio.
+        """ε_α, transverse contact ratio; without the tools, at best that of involutes to the base.
 
         At the worst corner of tolerances the centres stand farthest apart, the tips end lowest
         and the root fillets reach highest.
         """
         centre: End = "high" if worst else "value"
-        tip: End = _OTHER_END[centre]
-        return compute(
-            involute.transverse_contact_ratio,
-            self._addendum_path(self.driver, centre, tip),
-            self._addendum_path(self.driven, centre, tip),
-            self.driver.base_pitch,
-        )
+        starts = {wheel: wheel.root_form_diameter(centre) for wheel in (self.driver, self.driven)}
+        ratio = self._contact_ratio(starts, centre)
+        if isinstance(ratio, Known) or ratio.because:
+            return ratio
+        bases = {wheel: wheel.base_diameter for wheel in (self.driver, self.driven)}
+        best = self._contact_ratio(bases, centre)
+        return Unknown(ratio.missing, _NO_TOOL, best if isinstance(best, Known) else None)
 
-    def _addendum_path(self, wheel: Wheel, centre: End, tip: End) -> Value:
-        mate = self.mate(wheel)
-        return compute(
-            involute.addendum_path,
-            wheel.active_tip_diameter(tip),
-            wheel.base_diameter,
-            mate.start_of_involute(_OTHER_END[tip]),
-            mate.base_diameter,
-            self.centre_distance(centre),
-            self.working_pressure_angle(centre),
-        )
+    def _contact_ratio(self, starts: dict[Wheel, Value], centre: End) -> Value:
+        """ε_α with the involutes of each gear starting at given diameters."""
+        paths = [
+            compute(
+                involute.addendum_path,
+                wheel.active_tip_diameter(_OTHER_END[centre]),
+                wheel.base_diameter,
+                starts[self.mate(wheel)],
+                self.mate(wheel).base_diameter,
+                self.centre_distance(centre),
+                self.working_pressure_angle(centre),
+            )
+            for wheel in (self.driver, self.driven)
+        ]
+        return compute(involute.transverse_contact_ratio, *paths, self.driver.base_pitch)
 
     @cached_property
     def overlap_ratio(self) -> Value:

@@ -31,22 +31,27 @@ class Peaks:
         self._motion = motion
 
     @cached_property
-    def crank_mean(self) -> Value:
-        """T, largest mean torque of the crankshaft that is known [N m]."""
+    def least_crank_mean(self) -> Value:
+        """T, largest mean torque of the crankshaft among those that are known [N m]."""
         known = [torque for torque in self._means if isinstance(torque, Known)]
         if known:
             return max(known, key=lambda torque: torque.number)
         return merged([torque for torque in self._means if isinstance(torque, Unknown)])
 
     def mean(self, shaft: str) -> Value:
-        """T, largest mean torque of a shaft [N m] over both ratings and all operation points."""
-        return self._motion.torque_passed_on(
-            self._motion.torque_behind_engine(self.crank_mean), shaft
-        )
+        """T, largest mean torque of a shaft [N m] over both ratings and all operation points.
+
+        Unknown while any of them is.
+        """
+        return all_known(*self._means) or self._passed_on(shaft)
 
     def floor(self, shaft: str) -> Value:
         """T_limit, the least that the peak torque of a shaft can be [N m]."""
-        return compute(engine_mechanics.limit_torque, self.mean(shaft), self._factor)
+        return compute(engine_mechanics.limit_torque, self._passed_on(shaft), self._factor)
+
+    def _passed_on(self, shaft: str) -> Value:
+        at_engine = self._motion.torque_behind_engine(self.least_crank_mean)
+        return self._motion.torque_passed_on(at_engine, shaft)
 
     def at_best(self, value: Value) -> Unknown:
         """What a value computed with the floor is worth: the best it can be, and no more."""

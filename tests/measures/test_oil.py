@@ -121,8 +121,11 @@ def test_oils_that_meet(solve, ours, theirs, word):
 def test_viscosity_that_the_pitch_line_speed_asks_for(solve):
     """500/√v by hand: d_w1 = 2 x 89.90 x 27/68 mm at 6000 rpm, and 100 mm2/s of oil."""
     speed = 2 * 0.08990 * 27 / 68 / 2 * 6000 * math.pi / 30
-    share = ask(solve({}), "mesh", "viscosity_over_need", "first")
+    design = solve({})
+    mesh, take_off = design.subjects.the("mesh", "first"), design.subjects.the("point", "take-off")
+    share = design.measure("viscosity_over_need", mesh, take_off)
     assert share.number == pytest.approx(100 / (500 / math.sqrt(speed)))
+    assert design.measure("load_share", mesh, take_off).number == pytest.approx(1.0)
 
 
 def test_residence(solve):

@@ -19,14 +19,17 @@ IDLE = [{"name": "idle", "engine_speed": "1500 rpm", "power": "1 kW"}]
 
 def engine(cylinders=4, cycle="four-stroke", **more):
     rating = {"power": "70 kW", "speed": "5200 rpm"}
-    return {"cylinders": cylinders, "cycle": cycle, "maximum_continuous": rating, **more}
+    ratings = {"maximum_continuous": rating, "take_off": rating}
+    return {"cylinders": cylinders, "cycle": cycle, **ratings, **more}
 
 
 def test_limit_torque_behind_a_reduction(make_design):  # TQ-06, derived from CS-VLA 361(b)(1)
     expected = CASES["TQ-06"]["expected"]
     close = {"rel": CASES["TQ-06"]["tolerance"]}
     peaks = make_design(**PAIR, engine=engine(), operation=IDLE).peaks
-    assert peaks.crank_mean.number == pytest.approx(expected["mean_engine_torque_Nm"], **close)
+    assert peaks.least_crank_mean.number == pytest.approx(
+        expected["mean_engine_torque_Nm"], **close
+    )
     assert peaks.mean("out").number == pytest.approx(expected["mean_propshaft_torque_Nm"], **close)
     assert peaks.floor("out").number == pytest.approx(
         expected["limit_propshaft_torque_Nm"], **close
@@ -41,7 +44,7 @@ def test_factor_by_cylinders_and_cycle(make_design, case, cycle):
     for number, factor in zip(
         cylinders, CASES[case]["expected"]["mean_torque_factor"], strict=True
     ):
-        peaks = make_design(**PAIR, engine=engine(number, cycle)).peaks
+        peaks = make_design(**PAIR, engine=engine(number, cycle), operation=IDLE).peaks
         assert peaks.floor("in").number / peaks.mean("in").number == pytest.approx(factor)
 
 
@@ -56,15 +59,16 @@ def test_factor_by_cylinders_and_cycle(make_design, case, cycle):
 def test_the_largest_of_ratings_and_points_counts(make_design, more, points, power, rpm):
     peaks = make_design(**PAIR, engine=engine(**more), operation=points).peaks
     torque = power / (rpm * math.tau / 60)
-    assert peaks.crank_mean.number == pytest.approx(torque)
+    assert peaks.least_crank_mean.number == pytest.approx(torque)
     assert peaks.floor("in").number == pytest.approx(2.0 * torque)
 
 
 def test_a_reduction_in_the_engine_multiplies(make_design):  # power balance
     internal = {"ratio": 1.5, "reverses": False}
-    peaks = make_design(**PAIR, engine=engine(internal_reduction=internal)).peaks
-    assert peaks.mean("in").number == pytest.approx(1.5 * peaks.crank_mean.number)
-    assert peaks.mean("out").number == pytest.approx(1.5 * 2.3 * peaks.crank_mean.number)
+    more = {"engine": engine(internal_reduction=internal), "operation": IDLE}
+    peaks = make_design(**PAIR, **more).peaks
+    assert peaks.mean("in").number == pytest.approx(1.5 * peaks.least_crank_mean.number)
+    assert peaks.mean("out").number == pytest.approx(1.5 * 2.3 * peaks.least_crank_mean.number)
 
 
 def test_a_value_with_the_floor_is_never_more_than_the_best(make_design):
