@@ -124,17 +124,17 @@ def _axis(design: Design, shaft: str) -> tuple[Value, Value]:
 
 @measure("mesh", "m", "normal backlash at the tightest corner of tolerances", at="backlash")
 def backlash_least(design: Design, mesh: Subject) -> Value:
-    """j_bn with centres closest and teeth thickest; by the stated backlash where not computed."""
+    """j_bn with centres closest and teeth thickest; the smaller of the computed and the stated."""
     pair = design.pairs[mesh.name]
     computed = pair.normal_backlash("low")
-    if isinstance(computed, Known):
-        return computed
     stated = compute(
         backlash.normal_backlash,
         mesh.given("backlash", "j_wt", "low"),
         pair.working_pressure_angle("low"),
         pair.driver.base_helix_angle,
     )
+    if isinstance(computed, Known) and isinstance(stated, Known):
+        return compute(mates.smaller, computed, stated)
     return stated if isinstance(stated, Known) else computed
 
 

@@ -30,7 +30,14 @@ def oil_family(design: Design) -> OilFamily | Unknown:
 
 
 def viscosity(design: Design, temperature: Value, end: End) -> Value:
-    """ν at a temperature [m2/s], at the low end for a film or the high end for a start."""
+    """ν at a temperature [m2/s], at the low end for a film or the high end for a start.
+
+    A stated viscosity beside the typical other one is no oil at all: both are stated, or neither.
+    """
+    stated = [lubrication(design).given(f"oil.viscosity_{at}") for at in (40, 100)]
+    unknown = [value for value in stated if isinstance(value, Unknown)]
+    if len(unknown) == 1:
+        return unknown[0]
     return compute(oil.viscosity_at, temperature, viscosity_40(design, end), _at_100(design, end))
 
 

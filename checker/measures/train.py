@@ -107,11 +107,14 @@ def share_sum(design: Design, drive: Subject) -> Value:
     return total
 
 
-@varying_measure("drive", "1", "power of the point over the rated power", at="name")
-def power_over_rating(design: Design, drive: Subject, point: Subject) -> Value:
+@measure("point", "1", "power of the point over the rated power", at="power")
+def power_over_rating(design: Design, point: Subject) -> Value:
     """Power over the take-off rating at take-off, over the maximum continuous one elsewhere."""
     engine = design.subjects.the("engine")
-    field = "take_off.power" if point.raw("kind") == "take-off" else "maximum_continuous.power"
+    kind = point.given("kind")
+    if isinstance(kind, Unknown):
+        return kind
+    field = "take_off.power" if kind.value == "take-off" else "maximum_continuous.power"
     return compute(kinematics.quotient, point.given("power", "P"), engine.given(field, "P_rated"))
 
 

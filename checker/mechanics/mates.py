@@ -67,6 +67,19 @@ def axis_distance(right_1: float, up_1: float, right_2: float, up_2: float) -> f
 
 
 @equation(
+    "j",
+    "j = min(j_1, j_2)",
+    unit="m",
+    source="the worse of two figures for one backlash",
+    one="j_1 [m]",
+    other="j_2 [m]",
+)
+def smaller(one: float, other: float) -> float:
+    """The smaller of two lengths."""
+    return min(one, other)
+
+
+@equation(
     "off",
     "off = max(0, low − X, X − high)",
     unit="m",

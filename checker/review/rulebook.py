@@ -1,5 +1,7 @@
 """From rulebook files to rules: the shipped families, and a house rulebook on top of them."""
 
+import difflib
+import itertools
 from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path as FilePath
@@ -104,7 +106,11 @@ def with_house_rules(book: Rulebook, file: FilePath) -> Rulebook:
     rules = {rule.id: rule for rule in book.rules}
     changes: list[Change] = []
     for index, entry in enumerate(document.data.get("limits", [])):
-        changes += _changed(rules, document, index, entry, name)
+        for change in _changed(rules, document, index, entry, name):
+            if any((change.rule, change.level) == (each.rule, each.level) for each in changes):
+                found = f"{change.level} of {change.rule} again"
+                raise _unfit(document, ("limits", index), found, "each limit once")
+            changes.append(change)
     return Rulebook((*rules.values(), *added), tuple(changes), name)
 
 
@@ -114,11 +120,13 @@ def _changed(
     place = ("limits", index)
     rule = rules.get(entry["rule"])
     if rule is None:
+        near = difflib.get_close_matches(entry["rule"], rules, n=1, cutoff=0.6)
+        hint = f"did you mean '{near[0]}'?" if near else ""
         problem = document.problem(
-            (*place, "rule"), "no such rule", repr(entry["rule"]), "the id of a shipped rule"
+            (*place, "rule"), "no such rule", repr(entry["rule"]), "the id of a shipped rule", hint
         )
         raise SpecUnreadable(document.name, (problem,))
-    reason = str(entry.get("reason", ""))
+    reason = str(entry.get("reason", "")).strip()
     limits = dict(rule.limits)
     changes = []
     for level, written in _limits(document, (*place, "limits"), entry["limits"], rule).items():
@@ -134,10 +142,28 @@ def _changed(
             raise SpecUnreadable(document.name, (problem,))
         limits[level] = written
         changes.append(Change(rule.id, level, before, written, looser, reason, house))
-    rules[rule.id] = replace(
-        rule, limits={level: limits[level] for level in LEVELS if level in limits}
-    )
+    in_order = {level: limits[level] for level in LEVELS if level in limits}
+    _check_order(document, (*place, "limits"), in_order)
+    rules[rule.id] = replace(rule, limits=in_order)
     return changes
+
+
+def _unfit(document: Document, place: Path, found: str, expected: str) -> SpecUnreadable:
+    problem = document.problem(place, "not a limit of this rule", found, expected)
+    return SpecUnreadable(document.name, (problem,))
+
+
+def _check_order(document: Document, place: Path, limits: dict[Level, Limit]) -> None:
+    """Refuse a grave level that is easier to reach than a milder one.
+
+    Raises:
+        SpecUnreadable: what falls short at a level would not fall short at a level below it.
+    """
+    for (graver, first), (milder, second) in itertools.pairwise(limits.items()):
+        numbers = first.kind == second.kind and first.kind in ("at_least", "at_most", "between")
+        if numbers and not _tighter(second, first):
+            found = f"{milder} {second.text}, looser than {graver} {first.text}"
+            raise _unfit(document, place, found, "the milder the level the tighter its limit")
 
 
 def _tighter(new: Limit, old: Limit) -> bool:
@@ -192,6 +218,7 @@ def _rule(document: Document, place: Path, entry: dict[str, Any], family: str) -
         varies=_varies(looks_at, entry["measure"]),
     )
     limits = _limits(document, (*place, "limits"), entry["limits"], rule)
+    _check_order(document, (*place, "limits"), limits)
     return replace(rule, limits=limits)
 
 
@@ -233,6 +260,8 @@ def _limit(document: Document, place: Path, written: dict[str, Any], unit: str) 
     except QuantityError as error:
         problem = document.problem(place, error.message, error.found, error.expected, error.hint)
         raise SpecUnreadable(document.name, (problem,)) from None
+    if kind == "between" and as_number(ends[0][0]) > as_number(ends[1][0]):
+        raise _unfit(document, place, f"{several[0]} before {several[1]}", "the lower end first")
     words = " and ".join(
         str(each).lower() if each in (True, False) else str(each) for each in several
     )

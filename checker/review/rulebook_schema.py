@@ -12,7 +12,7 @@ from checker.spec.fields import spelled
 from checker.spec.parts import MODELS
 from checker.spec.problem import Problem
 
-_TEXT = {"type": "string", "minLength": 1}
+_TEXT = {"type": "string", "minLength": 1, "pattern": r"\S"}
 _BARE = {"type": ["number", "string", "boolean"]}
 _LIMIT = {
     "type": "object",
@@ -166,6 +166,42 @@ def schema_problems(document: Document, schema: dict[str, Any] | None = None) ->
     problems = []
     for error in sorted(validator.iter_errors(document.data), key=lambda each: each.json_path):
         path: Path = tuple(error.absolute_path)
-        found = spelled(error.instance)
-        problems.append(document.problem(path, "not the form of a rulebook", found, error.message))
+        found, expected = _in_words(error)
+        problems.append(document.problem(path, "not the form of a rulebook", found, expected))
     return problems
+
+
+def _in_words(error: jsonschema.ValidationError) -> tuple[str, str]:
+    """What a rulebook has at a place, and what it should have."""
+    instance: Any = error.instance
+    value: Any = error.validator_value
+    schema: Any = error.schema
+    found = spelled(instance)
+    expected = schema.get("description", error.message)
+    if error.validator == "additionalProperties":
+        known = schema.get("properties", {})
+        found = ", ".join(repr(key) for key in instance if key not in known)
+        expected = "one of " + ", ".join(known)
+    elif error.validator == "required":
+        found = "no " + ", ".join(key for key in value if key not in instance)
+        expected = "all of " + ", ".join(value)
+    elif error.validator in ("enum", "const"):
+        expected = "one of " + ", ".join(map(str, value)) if isinstance(value, list) else str(value)
+    elif error.validator == "type":
+        types = value if isinstance(value, list) else [value]
+        expected = " or ".join(_TYPES.get(each, each) for each in types)
+    elif str(error.validator).startswith(("min", "max")) and not isinstance(instance, str):
+        bound = "at least" if str(error.validator).startswith("min") else "at most"
+        found, expected = f"{len(instance)} entries", f"{bound} {value}"
+    elif instance == str(instance) and not str(instance).strip():
+        found, expected = "an empty text", "a text that says something"
+    return found, expected
+
+
+_TYPES = {
+    "object": "a mapping of fields",
+    "array": "a list",
+    "string": "a text",
+    "number": "a number",
+    "boolean": "true or false",
+}

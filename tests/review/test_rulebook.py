@@ -123,6 +123,16 @@ def test_a_looser_limit_with_a_reason_is_recorded(tmp_path):
     [
         (limit_change("{caution: {at_most: 0.02}}"), "gives no reason"),
         (limit_change("{caution: {at_least: 0.001}}"), "gives no reason"),
+        (limit_change("{caution: {at_most: 0.02}}", "' '"), "not the form"),
+        (limit_change("{warning: {at_most: 0.001}}"), "the tighter its limit"),
+        ("limits: [{rule: train.shares-complete, limits: {caution: {between: [1.0, 0.9]}}}]\n",
+         "lower end first"),
+        ("limits:\n  - {rule: train.ratio-as-stated, limits: {caution: {at_most: 0.002}}}\n"
+         "  - {rule: train.ratio-as-stated, limits: {caution: {at_most: 0.001}}}\n",
+         "each limit once"),
+        ("limits: [{rule: train.hunting-toth, limits: {advisory: {at_most: 1}}}]\n",
+         "did you mean 'train.hunting-tooth'?"),
+        ("danger: true\n", "one of thrustline_rulebook, name, rules, limits"),
         (limit_change("{caution: {at_most: many}}"), "a bare number"),
         (limit_change("{caution: {about: 1}}"), "not the form"),
         (limit_change("{caution: {at_most: 0.1, at_least: 0}}"), "not the form"),

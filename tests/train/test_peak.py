@@ -72,7 +72,7 @@ def test_a_reduction_in_the_engine_multiplies(make_design):  # power balance
 
 
 def test_a_value_with_the_floor_is_never_more_than_the_best(make_design):
-    peaks = make_design(**PAIR, engine=engine()).peaks
+    peaks = make_design(**PAIR, engine=engine(take_off="unknown")).peaks
     judged = peaks.at_best(Known(1.2, "1", "S"))
     assert isinstance(judged, Unknown)
     assert judged.at_best.value == 1.2
