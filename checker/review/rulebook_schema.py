@@ -188,7 +188,7 @@ def _in_words(error: jsonschema.ValidationError) -> tuple[str, str]:
     elif error.validator in ("enum", "const"):
         expected = "one of " + ", ".join(map(str, value)) if isinstance(value, list) else str(value)
     elif error.validator == "type":
-        types = value if isinstance(value, list) else [value]
+        types: list[str] = value if isinstance(value, list) else [value]
         expected = " or ".join(_TYPES.get(each, each) for each in types)
     elif str(error.validator).startswith(("min", "max")) and not isinstance(instance, str):
         bound = "at least" if str(error.validator).startswith("min") else "at most"
