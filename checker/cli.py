@@ -8,7 +8,7 @@ import gc
 import os
 import shutil
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
@@ -17,7 +17,8 @@ import click
 
 from checker import __version__
 from checker.report import status
-from checker.spec.problem import SpecUnreadable, problem_line
+from checker.report.fault import fault_text, reason_of
+from checker.spec.problem import SpecUnreadable
 from checker.text import plain
 
 if TYPE_CHECKING:
@@ -44,10 +45,13 @@ def run(arguments: Sequence[str]) -> int:
     Returns:
         The exit status.
     """
+    if sys.stdout is None:
+        _say("thrustline: standard output is closed")
+        return status.BROKEN
     try:
         return int(thrustline.main(list(arguments), "thrustline", standalone_mode=False))
     except click.ClickException as wrong:
-        wrong.show()
+        _tell(wrong.show)
         return status.USAGE
     except (click.Abort, KeyboardInterrupt):
         return status.INTERRUPTED
@@ -55,10 +59,16 @@ def run(arguments: Sequence[str]) -> int:
         _complain(unreadable)
         return status.UNREADABLE
     except Exception as error:
-        from checker.report.results import fault_text
-
-        _say(f"thrustline: internal error: {fault_text(error)}")
+        _say(f"thrustline: {_fault(error)}")
         return status.BROKEN
+
+
+def _fault(error: Exception) -> str:
+    """What keeps the program from its work: output that goes nowhere, or an error of its own."""
+    if isinstance(error, OSError) and error.filename is None:  # an error in reading names its file
+        _drop_output()
+        return f"the output could not be written: {reason_of(error)}"
+    return f"internal error: {fault_text(error)}"
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -72,7 +82,8 @@ def thrustline() -> None:
       1  findings
       2  a spec, or the house rulebook, could not be read
       3  wrong usage
-      4  a broken rule or an internal error
+      4  a broken rule, an internal error, or the output could not be written
+    130  interrupted, as by Ctrl-C
     Of several specs the gravest status counts, in the order 4, 2, 3, 1, 0.
     """
 
@@ -211,7 +222,7 @@ def schema(of: str) -> int:
 
 
 def _book(house: str | None) -> "Rulebook":
-    from checker.report.results import unopened
+    from checker.report.results import Unopened
     from checker.review.rulebook import shipped_rulebook, with_house_rules
 
     if house is None:
@@ -219,7 +230,7 @@ def _book(house: str | None) -> "Rulebook":
     try:
         return with_house_rules(shipped_rulebook(), Path(house))
     except OSError as error:
-        raise unopened(house, error) from None
+        raise Unopened.because_of(house, error) from None
 
 
 def _terminal() -> tuple[int, bool]:
@@ -230,8 +241,8 @@ def _terminal() -> tuple[int, bool]:
 
 
 def _complain(unreadable: SpecUnreadable) -> None:
-    for problem in unreadable.problems:
-        _say(problem_line(unreadable.file, problem))
+    for line in str(unreadable).split("\n"):
+        _say(line)
 
 
 def _complain_of(results: "list[Result]") -> None:
@@ -245,8 +256,14 @@ def _complain_of(results: "list[Result]") -> None:
 
 
 def _say(message: str) -> None:
-    with suppress(BrokenPipeError):
-        print(plain(message), file=sys.stderr)
+    _tell(lambda: print(plain(message), file=sys.stderr))
+
+
+def _tell(write: Callable[[], None]) -> None:
+    """Write to standard error; where that is closed or full, there is nobody to tell."""
+    if sys.stderr is not None:
+        with suppress(OSError):
+            write()
 
 
 def _write(text: str) -> None:
@@ -255,5 +272,9 @@ def _write(text: str) -> None:
         sys.stdout.write(text)
         sys.stdout.flush()
     except BrokenPipeError:
-        # What is left in the buffer would raise again when the interpreter ends.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _drop_output()
+
+
+def _drop_output() -> None:
+    """Lead standard output nowhere: what is left in it would raise again at the very end."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -77,18 +77,20 @@ class Known:
 
     def chain(self) -> list["Known"]:
         """Every node of the derivation, inputs before what is made of them, each once."""
-        seen: set[int] = set()
+        reached: set[int] = set()
+        done: set[int] = set()
         ordered: list[Known] = []
-
-        def visit(node: Known) -> None:
-            if id(node) in seen:
-                return
-            seen.add(id(node))
-            for inner in node.inputs:
-                visit(inner)
-            ordered.append(node)
-
-        visit(self)
+        waiting = [self]
+        while waiting:  # not by recursion: a sum over many operation points is a deep derivation
+            node = waiting[-1]
+            if id(node) not in reached and node.inputs:
+                reached.add(id(node))
+                waiting += [inner for inner in node.inputs[::-1] if id(inner) not in done]
+                continue
+            waiting.pop()
+            if id(node) not in done:
+                done.add(id(node))
+                ordered.append(node)
         return ordered
 
     def __repr__(self) -> str:
@@ -128,11 +130,14 @@ def compute(formula: Callable[..., Any], *arguments: Value) -> Value:
     An unknown argument makes the result unknown, and all that is missing is named. Where the
     formula has no meaning for the arguments, the result is unknown and says why.
     """
-    if any(argument.__class__ is Unknown for argument in arguments):
-        return merged([argument for argument in arguments if isinstance(argument, Unknown)])
+    values = []
+    for argument in arguments:
+        if isinstance(argument, Unknown):
+            return merged([each for each in arguments if isinstance(each, Unknown)])
+        values.append(argument.value)
     printed = equation_of(formula)
     try:
-        value = formula(*[argument.value for argument in arguments])  # type: ignore[union-attr]
+        value = formula(*values)
     except OutOfRange as outside:
         return Unknown(because=str(outside))
     return Known(value, printed.unit, printed.symbol, origin=printed, inputs=arguments)  # type: ignore[arg-type]

@@ -3,6 +3,8 @@
 import io
 import json
 import os
+import re
+import shlex
 import subprocess
 import sys
 from pathlib import Path
@@ -12,8 +14,7 @@ import pytest
 
 from checker import __version__, cli
 from checker.measures.registry import Measure, measures
-from checker.report import results
-from checker.report.status import worst
+from checker.report import results, status
 from checker.review.rulebook import Rulebook, rules_of
 from checker.spec.document import read_document
 
@@ -88,7 +89,7 @@ def started(*arguments, **settings) -> subprocess.CompletedProcess:
 
 
 @pytest.mark.parametrize(
-    ("level", "limit", "mass", "stop_at", "status"),
+    ("level", "limit", "mass", "stop_at", "expected"),
     [
         ("warning", "200 degC", "advisory", None, 0),
         ("advisory", "90 degC", "advisory", None, 0),
@@ -99,10 +100,10 @@ def started(*arguments, **settings) -> subprocess.CompletedProcess:
         ("advisory", "200 degC", "caution", None, 1),  # not shown counts at its level
     ],
 )
-def test_status_tells_what_is_open(rules, capsys, level, limit, mass, stop_at, status):
+def test_status_tells_what_is_open(rules, capsys, level, limit, mass, stop_at, expected):
     rules(level, limit, mass)
     chosen = ("--stop-at", stop_at) if stop_at else ()
-    assert run("review", SPEC, *ON, *chosen) == status
+    assert run("review", SPEC, *ON, *chosen) == expected
     assert "Design review: Sheet" in capsys.readouterr().out
 
 
@@ -124,7 +125,7 @@ def test_file_that_cannot_be_opened_is_one_line(rules, capsys, tmp_path, name, r
     rules()
     file = tmp_path / name
     assert run("review", file) == 2
-    assert capsys.readouterr().err == f"{file}:1:1: the file cannot be opened: {reason}\n"
+    assert capsys.readouterr().err == f"{file}: the file cannot be opened: {reason}\n"
 
 
 def test_file_without_permission_is_one_line(rules, capsys, monkeypatch):
@@ -135,9 +136,8 @@ def test_file_without_permission_is_one_line(rules, capsys, monkeypatch):
 
     monkeypatch.setattr("builtins.open", refuse)
     assert run("review", "some.yaml") == 2
-    assert (
-        capsys.readouterr().err == "some.yaml:1:1: the file cannot be opened: permission denied\n"
-    )
+    told = "some.yaml: the file cannot be opened: permission denied\n"
+    assert capsys.readouterr().err == told
 
 
 @pytest.mark.parametrize(
@@ -195,11 +195,11 @@ def test_fault_outside_a_review_is_an_internal_error(capsys, monkeypatch):
 
 
 @pytest.mark.parametrize(
-    ("statuses", "status"),
+    ("statuses", "gravest"),
     [((0, 1), 1), ((1, 2, 0), 2), ((2, 4, 1), 4), ((3, 1), 3), ((2, 3), 2), ((0, 0), 0)],
 )
-def test_gravest_status_counts(statuses, status):
-    assert worst(statuses) == status
+def test_gravest_status_counts(statuses, gravest):
+    assert status.worst(statuses) == gravest
 
 
 def test_several_files(rules, capsys, unreadable):
@@ -220,6 +220,49 @@ def test_standard_input(rules, capsys, monkeypatch):
     monkeypatch.setattr("sys.stdin", io.TextIOWrapper(io.BytesIO(SPEC.read_bytes())))
     assert run("review", "-", *ON) == 0
     assert "Spec        standard input, sha256" in capsys.readouterr().out
+
+
+COMMANDS = [
+    ("review", SPEC),
+    ("review", SPEC, "--format", "json"),
+    ("derive", SPEC, "drive.ratio"),
+    ("schema",),
+    ("--help",),
+]
+
+
+def in_shell(arguments, redirection) -> subprocess.CompletedProcess:
+    command = [sys.executable, "-m", "checker", *map(str, arguments)]
+    line = f"{shlex.join(command)} {redirection}"
+    return subprocess.run(line, shell=True, cwd=ROOT, capture_output=True, check=False)
+
+
+@pytest.mark.parametrize("arguments", COMMANDS)
+@pytest.mark.parametrize(
+    ("redirection", "reason"),
+    [
+        (">&-", b"standard output is closed"),
+        ("> /dev/full", b"the output could not be written: no space left on device"),
+    ],
+)
+def test_output_that_goes_nowhere_is_one_line(arguments, redirection, reason):
+    done = in_shell(arguments, redirection)
+    assert (done.returncode, done.stderr) == (4, b"thrustline: " + reason + b"\n")
+
+
+def test_closed_standard_input_is_one_line():
+    done = in_shell(("review", "-"), "<&-")
+    assert (done.returncode, done.stdout) == (2, b"")
+    assert done.stderr == b"standard input: it is closed\n"
+
+
+@pytest.mark.parametrize("redirection", ["2>&-", "2> /dev/full"])
+@pytest.mark.parametrize(
+    ("arguments", "expected"), [(("review", "missing.yaml"), 2), (("examine", SPEC), 3)]
+)
+def test_the_status_tells_where_messages_go_nowhere(arguments, expected, redirection):
+    done = in_shell(arguments, redirection)
+    assert (done.returncode, done.stdout) == (expected, b"")
 
 
 def test_date_defaults_to_today(rules, capsys):
@@ -315,6 +358,29 @@ def test_interrupt_ends_quietly(rules, capsys, monkeypatch):
     monkeypatch.setattr("checker.report.results.review_spec", interrupt)
     assert run("review", SPEC) == 130
     assert capsys.readouterr().err.strip() == ""
+
+
+def test_interrupt_ends_quietly_while_modules_are_imported():
+    code = (
+        "import sys\n"
+        "class Interrupted:\n"
+        "    def find_spec(self, name, *_):\n"
+        "        if name == 'click':\n"
+        "            raise KeyboardInterrupt\n"
+        "sys.meta_path.insert(0, Interrupted())\n"
+        "from checker.__main__ import main\n"
+        "main()\n"
+    )
+    done = subprocess.run([sys.executable, "-c", code], cwd=ROOT, capture_output=True, check=False)
+    assert (done.returncode, done.stderr) == (130, b"")
+
+
+def test_help_tells_every_status(capsys):
+    run("--help")
+    told = capsys.readouterr().out
+    statuses = [value for name, value in vars(status).items() if name.isupper() and name[0] != "_"]
+    assert len(statuses) == 6
+    assert all(re.search(rf"^ +{each}  ", told, re.MULTILINE) for each in statuses)
 
 
 def test_version():

@@ -51,6 +51,17 @@ def test_the_chain_holds_each_value_once_inputs_first():
     assert two.chain() == [SPEED, Z1, Z2, one, two]
 
 
+def test_a_chain_may_be_longer_than_the_stack_is_deep():
+    total = Known(0.0, "1", "q")
+    for _ in range(5000):
+        total = compute(kinematics.sum_of_shares, total, Known(0.1, "1", "q"))
+    chain = total.chain()
+    assert len(chain) == 10_001
+    numbers = {id(node): number for number, node in enumerate(chain)}
+    assert all(numbers[id(inner)] < numbers[id(node)] for node in chain for inner in node.inputs)
+    assert len(list(total.leaves())) == 5001
+
+
 def test_a_new_name_keeps_the_origin():
     named = Z1.named("z")
     assert (named.symbol, named.path, named.value) == ("z", Z1.path, 20)

@@ -81,17 +81,6 @@ def unlisted_single_failures(design: Design, records: Subject) -> Value:
     return _count(left_out, "parts of the power path that records.single_failures leaves out")
 
 
-@measure("records", "1", "listed parts that the drive does not have", at="single_failures")
-def nonexistent_single_failures(design: Design, records: Subject) -> Value:
-    """Number of listed parts that no part of the drive answers to."""
-    listed = _listed_parts(records)
-    if isinstance(listed, Unknown):
-        return listed
-    labels = {part.label for parts in design.subjects.by_kind.values() for part in parts}
-    strangers = [label for label in listed if label not in labels]
-    return _count(strangers, "parts in records.single_failures that the drive does not have")
-
-
 @measure("records", "", "whether effect and sign of each single failure are described")
 def single_failures_described(design: Design, records: Subject) -> Value:
     """Whether each listed failure says what it does and how it shows."""

@@ -38,7 +38,8 @@ def geopotential_altitude(altitude: float) -> float:
     """
     if not _LOWEST_ALTITUDE <= altitude <= _HIGHEST_ALTITUDE:
         raise OutOfRange(
-            f"altitude {altitude:g} m is outside {_LOWEST_ALTITUDE:g} to {_HIGHEST_ALTITUDE:g} m"
+            f"an altitude of {altitude:.4g} m is outside {_LOWEST_ALTITUDE:g} to"
+            f" {_HIGHEST_ALTITUDE:g} m"
         )
     return _EARTH_RADIUS * altitude / (_EARTH_RADIUS + altitude)
 
@@ -164,4 +165,4 @@ def hot_day_temperature(altitude: float) -> float:
 
 def _require_above_zero(absolute_temperature: float) -> None:
     if absolute_temperature <= 0.0:
-        raise OutOfRange(f"absolute_temperature {absolute_temperature:g} K is not above zero")
+        raise OutOfRange("the temperature of the air is not above absolute zero")

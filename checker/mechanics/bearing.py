@@ -72,7 +72,7 @@ def basic_life(rating: float, load: float, exponent: float) -> float:
         OutOfRange: no load, so no fatigue life.
     """
     if load <= 0:
-        raise OutOfRange("load must be above zero: an unloaded bearing has no fatigue life")
+        raise OutOfRange("the bearing carries no load: an unloaded bearing has no fatigue life")
     return float(1e6 * (rating / load) ** exponent)
 
 
@@ -93,7 +93,7 @@ def duration(revolutions: float, angular_speed: float) -> float:
         OutOfRange: the bearing does not turn.
     """
     if angular_speed <= 0:
-        raise OutOfRange("angular_speed must be above zero: the bearing does not turn")
+        raise OutOfRange("the bearing does not turn")
     return revolutions * math.tau / angular_speed
 
 
@@ -137,7 +137,7 @@ def mean_equivalent_load(
     """
     turned = sum(revolutions)
     if turned <= 0:
-        raise OutOfRange("revolutions must add up to more than zero")
+        raise OutOfRange("the bearing does not turn under any of its loads")
     damage = sum(count * load**exponent for load, count in zip(loads, revolutions, strict=True))
     return float((damage / turned) ** (1 / exponent))
 
@@ -256,7 +256,7 @@ def induced_axial_force(radial: float, contact_angle: float) -> float:
     # Degrees come back from radians with a last digit more or less.
     angle = round(math.degrees(contact_angle), 9)
     if not _INDUCED[0][0] <= angle <= _INDUCED[-1][0]:
-        raise OutOfRange(f"contact_angle of {angle:.3g} deg is outside 20 to 40 deg")
+        raise OutOfRange(f"a contact angle of {angle:.3g} deg is outside 20 to 40 deg")
     (factor,) = _interpolated(_INDUCED, angle)
     return factor * radial
 
@@ -314,7 +314,7 @@ def static_margin(static_rating: float, static_load: float) -> float:
         OutOfRange: no load.
     """
     if static_load <= 0:
-        raise OutOfRange("static_load must be above zero: there is nothing to compare with")
+        raise OutOfRange("the static load is not above zero: there is nothing to compare with")
     return static_rating / static_load
 
 
@@ -341,7 +341,7 @@ def deep_groove_axial_limit(static_rating: float, diameter_series: int) -> float
         return 0.25 * static_rating
     if diameter_series in {2, 3, 4}:
         return 0.5 * static_rating
-    raise OutOfRange(f"diameter_series {diameter_series} is not one of 8, 9, 0, 1, 2, 3, 4")
+    raise OutOfRange(f"diameter series {diameter_series} is not one of 8, 9, 0, 1, 2, 3, 4")
 
 
 @equation(
@@ -383,7 +383,7 @@ def speed_parameter(bore: float, outside: float, angular_speed: float) -> float:
 
 def _own_way(axial: float) -> None:
     if axial < 0:
-        raise OutOfRange("axial acts against the one way in which the bearing carries")
+        raise OutOfRange("the axial load acts against the one way in which the bearing carries")
 
 
 def _combined(radial: float, axial: float, limit: float, x: float, y: float) -> float:
@@ -396,7 +396,7 @@ def _groove_factors(
     """The factors e and Y at a relative axial load; below the first row its own hold."""
     first, last = table[0][0], table[-1][0]
     if relative > last:
-        raise OutOfRange(f"axial load too high: {name} = {relative:.3g} is above {last:g}")
+        raise OutOfRange(f"the axial load is too high: {name} = {relative:.3g} is above {last:g}")
     return _interpolated(table, max(relative, first))
 
 

@@ -76,7 +76,7 @@ def grip_margin_with_axial(
     """
     along = math.hypot(tangential, axial)
     if along == 0:
-        raise OutOfRange("tangential and axial force are both zero: nothing to grip")
+        raise OutOfRange("neither a tangential nor an axial force acts: there is nothing to grip")
     return friction * normal / along
 
 
@@ -163,7 +163,7 @@ def usable_fraction_side_by_side(clutches: int) -> float:
         OutOfRange: more clutches than the source covers.
     """
     if clutches not in _USABLE:
-        raise OutOfRange(f"clutches: no usable fraction is known for {clutches} side by side")
+        raise OutOfRange(f"no usable share is known for {clutches} clutches side by side")
     return _USABLE[clutches]
 
 
@@ -223,7 +223,7 @@ def engagement_torque_margin(capacity: float, service_factor: float, peak: float
         OutOfRange: no torque to carry.
     """
     if service_factor * peak <= 0:
-        raise OutOfRange("peak must be above zero: there is no torque to carry")
+        raise OutOfRange("the peak torque is not above zero: there is no torque to carry")
     return capacity / (service_factor * peak)
 
 
@@ -301,7 +301,9 @@ def drive_lift_off_margin(lift_off_speed: float, carrier_speed: float) -> float:
         OutOfRange: the race that carries the elements is at rest.
     """
     if carrier_speed <= 0:
-        raise OutOfRange("carrier_speed must be above zero: at rest nothing lifts the elements")
+        raise OutOfRange(
+            "the part that carries the elements does not turn: at rest nothing lifts them"
+        )
     return lift_off_speed / carrier_speed
 
 
@@ -379,11 +381,11 @@ def outer_race_hoop_stress(pressure: float, inner_radius: float, outer_radius: f
         OutOfRange: no wall between the radii [m].
     """
     if outer_radius <= inner_radius:
-        raise OutOfRange("outer_radius must be above inner_radius: the race has no wall")
+        raise OutOfRange("the outer radius of the race is not above the inner one: it has no wall")
     return pressure * (outer_radius**2 + inner_radius**2) / (outer_radius**2 - inner_radius**2)
 
 
 def _tangent(gripping_angle: float) -> float:
     if not 0 < gripping_angle < math.pi / 2:
-        raise OutOfRange("gripping_angle must be above 0 and below 90 deg")
+        raise OutOfRange("the gripping angle is not above 0 and below 90 deg")
     return math.tan(gripping_angle)

@@ -35,7 +35,7 @@ def highest_temperature(elastomer: str) -> float:
         OutOfRange: an elastomer that is not listed.
     """
     if elastomer not in _HOTTEST:
-        raise OutOfRange(f"elastomer: no temperature is known for {elastomer!r}")
+        raise OutOfRange(f"no highest temperature is known for the elastomer {elastomer}")
     return _HOTTEST[elastomer] + _ZERO_CELSIUS
 
 

@@ -40,7 +40,7 @@ class TorqueFactors:
             OutOfRange: the regulation gives no factor for so few cylinders.
         """
         if cylinders < min(self.factors):
-            raise OutOfRange(f"cylinders: {self.source} gives no factor for {cylinders}")
+            raise OutOfRange(f"{self.source} gives no factor for {cylinders} cylinders")
         return self.factors[min(cylinders, max(self.factors))]
 
 
@@ -83,7 +83,7 @@ def mean_torque(power: float, angular_speed: float) -> float:
         OutOfRange: the shaft is at rest.
     """
     if angular_speed <= 0:
-        raise OutOfRange("angular_speed must be above zero: a shaft at rest passes no power")
+        raise OutOfRange("the shaft does not turn: at rest it passes no power")
     return power / angular_speed
 
 
@@ -103,7 +103,7 @@ def strokes_of(cycle: str) -> int:
         OutOfRange: another word.
     """
     if cycle not in _STROKES:
-        raise OutOfRange(f"cycle must be four-stroke or two-stroke, not {cycle!r}")
+        raise OutOfRange(f"the cycle is neither four-stroke nor two-stroke, but {cycle}")
     return _STROKES[cycle]
 
 
@@ -130,7 +130,7 @@ def torque_factor(cylinders: int, strokes: int) -> float:
     for table in (CS_VLA_FOUR_STROKE, CS_VLA_TWO_STROKE):
         if strokes in table.strokes:
             return table.factor(cylinders)
-    raise OutOfRange(f"strokes: CS-VLA 361(b) gives no factor for {strokes} strokes per cycle")
+    raise OutOfRange(f"CS-VLA 361(b) gives no factor for {strokes} strokes per cycle")
 
 
 @equation(
@@ -228,7 +228,7 @@ def firing_is_even(firing_intervals: Sequence[float], strokes: int) -> bool:
     total = sum(firing_intervals)
     if abs(total - cycle) > _ANGLE_ROUNDING:
         raise OutOfRange(
-            f"firing_intervals sum to {math.degrees(total):.1f} deg, "
+            f"the firing intervals add up to {math.degrees(total):.1f} deg, "
             f"a cycle of {strokes} strokes is {math.degrees(cycle):.0f} deg"
         )
     even = cycle / len(firing_intervals)
@@ -255,7 +255,7 @@ def order_magnitude(order: float, angles: Sequence[float]) -> float:
         OutOfRange: an order that does not repeat over two revolutions.
     """
     if order <= 0 or (2 * order) % 1 != 0:
-        raise OutOfRange(f"order {order:g} must be a positive multiple of one half")
+        raise OutOfRange(f"an order of {order:g} is not a positive multiple of one half")
     return abs(sum(cmath.exp(1j * order * angle) for angle in angles))
 
 
@@ -294,11 +294,11 @@ def critical_speed(natural_frequency: float, order: float) -> float:
         OutOfRange: order zero is a steady torque and meets no frequency.
     """
     if order <= 0:
-        raise OutOfRange("order must be above zero: a steady torque excites nothing")
+        raise OutOfRange("the order is not above zero: a steady torque excites nothing")
     return math.tau * natural_frequency / order
 
 
 def _revolutions_per_cycle(strokes: int) -> int:
     if strokes not in {TWO_STROKE, FOUR_STROKE}:
-        raise OutOfRange(f"strokes must be 2 or 4, not {strokes}")
+        raise OutOfRange(f"a cycle has 2 or 4 strokes, not {strokes}")
     return strokes // 2

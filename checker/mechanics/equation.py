@@ -8,7 +8,10 @@ Formula = TypeVar("Formula", bound=Callable[..., Any])
 
 
 class OutOfRange(ValueError):
-    """The arguments lie where the formula has no meaning; the message names the argument."""
+    """The arguments lie where the formula has no meaning.
+
+    The message names the quantity in words and units that a builder uses.
+    """
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,7 +22,10 @@ def air_volume(capacity: float, fill: float) -> float:
         OutOfRange: ``fill`` exceeds the capacity.
     """
     if fill > capacity:
-        raise OutOfRange(f"fill {fill:g} m³ exceeds the capacity of {capacity:g} m³")
+        raise OutOfRange(
+            f"the oil fill of {fill * 1e3:.4g} L is more than the capacity of"
+            f" {capacity * 1e3:.4g} L"
+        )
     return capacity - fill
 
 
@@ -43,7 +46,7 @@ def air_share(capacity: float, fill: float) -> float:
         OutOfRange: ``capacity`` is not positive.
     """
     if capacity <= 0.0:
-        raise OutOfRange(f"capacity {capacity:g} m³ holds nothing")
+        raise OutOfRange(f"a capacity of {capacity * 1e3:.4g} L holds nothing")
     return (capacity - fill) / capacity
 
 
@@ -82,7 +85,7 @@ def expansion_space(capacity: float, fill: float) -> float:
         OutOfRange: ``fill`` is not positive.
     """
     if fill <= 0.0:
-        raise OutOfRange(f"fill {fill:g} m³ is no oil")
+        raise OutOfRange(f"an oil fill of {fill * 1e3:.4g} L is no oil")
     return (capacity - fill) / fill
 
 

@@ -46,7 +46,8 @@ def reduced_radius(radius_1: float, radius_2: float) -> float:
     curvature = 1 / radius_1 + 1 / radius_2
     if curvature <= 0:
         raise OutOfRange(
-            "radius_2 leaves no line contact: a hollow must be wider than what fits it"
+            f"surfaces of radius {radius_1 * 1e3:.4g} mm and {radius_2 * 1e3:.4g} mm do not touch"
+            " along a line: a hollow must be wider than what runs in it"
         )
     return 1 / curvature
 

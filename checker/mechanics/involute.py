@@ -64,8 +64,8 @@ def working_pressure_angle(
     base_radii = reference_centre_distance * cos(transverse_pressure_angle)
     if centre_distance <= base_radii:
         raise OutOfRange(
-            f"centre_distance: at {centre_distance:.6g} m the base circles, whose radii add up to"
-            f" {base_radii:.6g} m, leave no line of action"
+            f"at a centre distance of {centre_distance * 1e3:.4g} mm the base circles, whose radii"
+            f" add up to {base_radii * 1e3:.4g} mm, leave no line of action"
         )
     return acos(base_radii / centre_distance)
 
@@ -103,8 +103,8 @@ def zero_backlash_pressure_angle(
     )
     if involute_there < 0.0:
         raise OutOfRange(
-            f"profile_shift_1 + profile_shift_2: at {shift_sum:.4g} the teeth keep backlash at"
-            " every centre distance"
+            f"with profile shifts that add up to {shift_sum:.4g} the teeth keep backlash at every"
+            " centre distance"
         )
     return inverse_involute(involute_there)
 

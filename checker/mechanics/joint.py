@@ -92,11 +92,11 @@ def bolt_class(name: str, diameter: float) -> BoltClass:
     """
     of_this_name = [listed for listed in BOLT_CLASSES if listed.name == name]
     if not of_this_name:
-        raise OutOfRange(f"bolt_class {name!r} is not listed")
+        raise OutOfRange(f"the bolt class {name} is not listed")
     for listed in of_this_name:
         if listed.above + _SAME < diameter <= listed.up_to + _SAME:
             return listed
-    raise OutOfRange(f"diameter of {diameter * 1e3:.4g} mm is outside bolt class {name}")
+    raise OutOfRange(f"a bolt diameter of {diameter * 1e3:.4g} mm is outside bolt class {name}")
 
 
 @equation(
@@ -135,7 +135,7 @@ def coarse_pitch(diameter: float) -> float:
     """
     nominal = round(diameter * 1e3, 6)
     if nominal not in _COARSE_PITCH:
-        raise OutOfRange(f"diameter of {nominal:g} mm has no coarse thread from M5 to M24")
+        raise OutOfRange(f"a bolt diameter of {nominal:g} mm has no coarse thread from M5 to M24")
     return _COARSE_PITCH[int(nominal)] / 1e3
 
 
@@ -326,5 +326,7 @@ def spline_side_pressure(
         OutOfRange: no flank between the diameters.
     """
     if outer_diameter <= inner_diameter:
-        raise OutOfRange("outer_diameter must be above inner_diameter: there is no flank")
+        raise OutOfRange(
+            "the outer diameter of the spline is not above the inner one: there is no flank"
+        )
     return 8 * torque / (splines * length * (outer_diameter**2 - inner_diameter**2))

@@ -101,7 +101,7 @@ def speed_ratio(engine_speed: float, propeller_speed: float) -> float:
         OutOfRange: the propeller stands still.
     """
     if propeller_speed == 0.0:
-        raise OutOfRange("the propeller stands still: no ratio")
+        raise OutOfRange("the propeller stands still: there is no ratio")
     return engine_speed / propeller_speed
 
 
@@ -133,7 +133,7 @@ def relative_difference(value: float, reference: float) -> float:
         OutOfRange: the reference is zero.
     """
     if reference == 0.0:
-        raise OutOfRange("the reference is zero: no relative difference")
+        raise OutOfRange("the value to compare with is zero: there is no relative difference")
     return math.fabs(value / reference - 1.0)
 
 
@@ -248,7 +248,7 @@ def quotient(value: float, reference: float) -> float:
         OutOfRange: the reference is zero.
     """
     if reference == 0.0:
-        raise OutOfRange("the reference is zero: no quotient")
+        raise OutOfRange("the value to compare with is zero: there is no ratio to it")
     return value / reference
 
 

@@ -47,7 +47,7 @@ def single_pair_share(contact_ratio: float) -> float:
         OutOfRange: ``contact_ratio`` is not above zero: there is no path of contact.
     """
     if contact_ratio <= 0.0:
-        raise OutOfRange(f"contact_ratio: at {contact_ratio:.4g} there is no path of contact")
+        raise OutOfRange(f"at a contact ratio of {contact_ratio:.4g} there is no path of contact")
     return min(1.0, max(0.0, (2.0 - contact_ratio) / contact_ratio))
 
 

@@ -40,7 +40,9 @@ def viscosity_function(viscosity: float) -> float:
     centistokes = viscosity / CENTISTOKES
     lowest, highest = _D341_RANGE
     if not lowest <= centistokes <= highest:
-        raise OutOfRange(f"viscosity {centistokes:g} mm²/s is outside {lowest:g} to {highest:g}")
+        raise OutOfRange(
+            f"a viscosity of {centistokes:.4g} cSt is outside {lowest:g} to {highest:g}"
+        )
     return _function_of(centistokes)
 
 
@@ -62,7 +64,9 @@ def viscosity_from_function(function_value: float) -> float:
     """
     lowest, highest = _FUNCTION_RANGE
     if not lowest <= function_value <= highest:
-        raise OutOfRange(f"function_value {function_value:g} is outside {lowest:g} to {highest:g}")
+        raise OutOfRange(
+            f"a viscosity function of {function_value:.4g} is outside {lowest:g} to {highest:g}"
+        )
     centistokes = short = function_value - 0.7
     if short < 5.0:  # the correction is nothing above, and its cube would overflow
         centistokes -= math.exp(-0.7487 - 3.295 * short + 0.6119 * short**2 - 0.3193 * short**3)
@@ -98,26 +102,21 @@ def kinematic_viscosity(
             ``temperature_1``, ``viscosity_2`` does not fall as the temperature rises, or the
             viscosity at ``temperature`` leaves the range.
     """
-    for name, value in (
-        ("temperature", temperature),
-        ("temperature_1", temperature_1),
-        ("temperature_2", temperature_2),
-    ):
-        if value <= 0.0:
-            raise OutOfRange(f"{name} {value:g} K is not above absolute zero")
+    if min(temperature, temperature_1, temperature_2) <= 0.0:
+        raise OutOfRange("a temperature of the oil is not above absolute zero")
     if temperature_1 == temperature_2:
-        raise OutOfRange("temperature_2 equals temperature_1: two points are needed")
+        raise OutOfRange("both viscosities are at one temperature: two are needed")
     log_log_1 = math.log10(math.log10(viscosity_function(viscosity_1)))
     log_log_2 = math.log10(math.log10(viscosity_function(viscosity_2)))
     slope = (log_log_2 - log_log_1) / math.log10(temperature_2 / temperature_1)
     if slope >= 0.0:
-        raise OutOfRange("viscosity_2 does not fall from viscosity_1 as the temperature rises")
+        raise OutOfRange("the viscosity does not fall as the temperature rises")
     log_log = log_log_1 + slope * math.log10(temperature / temperature_1)
     thinnest, thickest = _LOG_LOG_RANGE
     if not thinnest <= log_log <= thickest:
         raise OutOfRange(
-            f"temperature {temperature:g} K takes the oil outside {_D341_RANGE[0]:g} to"
-            f" {_D341_RANGE[1]:g} mm²/s"
+            f"at {temperature - 273.15:.4g} degC the viscosity of the oil is outside"
+            f" {_D341_RANGE[0]:g} to {_D341_RANGE[1]:g} cSt"
         )
     return viscosity_from_function(math.pow(10.0, math.pow(10.0, log_log)))
 
@@ -184,9 +183,11 @@ def viscosity_index(viscosity_40: float, viscosity_100: float) -> float:
     """
     at_40, at_100 = viscosity_40 / CENTISTOKES, viscosity_100 / CENTISTOKES
     if at_100 < 2.0:
-        raise OutOfRange(f"viscosity_100 {at_100:g} mm²/s is below 2, where no index is defined")
+        raise OutOfRange(
+            f"at 100 degC the oil has {at_100:.4g} cSt; below 2 cSt no index is defined"
+        )
     if at_100 >= at_40:
-        raise OutOfRange("viscosity_100 is not below viscosity_40")
+        raise OutOfRange("the viscosity at 100 degC is not below that at 40 degC")
     _, a, b, c, d, e, f = next(fit for fit in _INDEX_FITS if at_100 <= fit[0])
     low_index = a * at_100**2 + b * at_100 + c
     high_index = d * at_100**2 + e * at_100 + f
@@ -299,7 +300,7 @@ def required_viscosity_40(pitch_line_speed: float) -> float:
         OutOfRange: ``pitch_line_speed`` is not positive.
     """
     if pitch_line_speed <= 0.0:
-        raise OutOfRange(f"pitch_line_speed {pitch_line_speed:g} m/s: the gears stand still")
+        raise OutOfRange("the gears stand still: their pitch lines have no speed")
     return 500.0 * CENTISTOKES / math.sqrt(pitch_line_speed)
 
 
@@ -321,5 +322,5 @@ def temperature_reserve(upper: float, lower: float) -> float:
 
 def _expansion_at_15(density_15: float) -> float:
     if density_15 <= 0.0:
-        raise OutOfRange(f"density_15 {density_15:g} kg/m³ is not positive")
+        raise OutOfRange(f"an oil density of {density_15:.4g} kg/m3 is not above zero")
     return _EXPANSION_CONSTANT / density_15

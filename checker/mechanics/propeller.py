@@ -114,7 +114,7 @@ def static_thrust(power: float, diameter: float, density: float, figure_of_merit
         OutOfRange: figure of merit not above 0 and at most 1.
     """
     if not 0 < figure_of_merit <= 1:
-        raise OutOfRange("figure_of_merit must be above 0 and at most 1")
+        raise OutOfRange(f"a figure of merit of {figure_of_merit:.4g} is not above 0 and at most 1")
     induced_power = figure_of_merit * power
     return math.cbrt(2 * density * disc_area(diameter) * induced_power**2)
 
@@ -141,9 +141,9 @@ def disc_speed(power: float, airspeed: float, diameter: float, density: float) -
         OutOfRange: power not above zero, or flight backwards.
     """
     if power <= 0:
-        raise OutOfRange("power must be above zero: the disc would take energy from the air")
+        raise OutOfRange("the power is not above zero: the disc would take energy from the air")
     if airspeed < 0:
-        raise OutOfRange("airspeed must not be negative")
+        raise OutOfRange("the airspeed is below zero")
     third = airspeed / 3
     half = power / (4 * density * disc_area(diameter))
     root = math.cbrt(third**3 + half + math.sqrt(half * (half + 2 * third**3)))
@@ -205,7 +205,7 @@ def thrust_from_efficiency(power: float, airspeed: float, efficiency: float) -> 
         OutOfRange: no airspeed, at which the efficiency is zero whatever the thrust.
     """
     if airspeed <= 0:
-        raise OutOfRange("airspeed must be above zero: at rest the efficiency says nothing")
+        raise OutOfRange("the airspeed is not above zero: at rest the efficiency says nothing")
     return efficiency * power / airspeed
 
 
@@ -227,7 +227,7 @@ def advance_ratio(airspeed: float, angular_speed: float, diameter: float) -> flo
         OutOfRange: the propeller does not turn.
     """
     if angular_speed <= 0:
-        raise OutOfRange("angular_speed must be above zero: the propeller does not turn")
+        raise OutOfRange("the propeller does not turn")
     return math.tau * airspeed / (angular_speed * diameter)
 
 
@@ -250,7 +250,7 @@ def power_coefficient(power: float, density: float, angular_speed: float, diamet
         OutOfRange: the propeller does not turn.
     """
     if angular_speed <= 0:
-        raise OutOfRange("angular_speed must be above zero: the propeller does not turn")
+        raise OutOfRange("the propeller does not turn")
     return power / (density * (angular_speed / math.tau) ** 3 * diameter**5)
 
 
@@ -292,7 +292,7 @@ def gyroscopic_couple(inertia: float, angular_speed: float, turn_rate: float, bl
         OutOfRange: fewer than two blades.
     """
     if blades < _TWO_BLADES:
-        raise OutOfRange("blades: AMC 23.371 covers two and more")
+        raise OutOfRange(f"AMC 23.371 covers two blades and more, not {blades}")
     steady = inertia * angular_speed * turn_rate
     return 2 * steady if blades == _TWO_BLADES else steady
 

@@ -77,8 +77,8 @@ def form_dedendum_factor(
     fullest = half_width * cos(normal_pressure_angle) / (1.0 - sin(normal_pressure_angle))
     if tip_radius_factor > fullest:
         raise OutOfRange(
-            f"tip_radius_factor: {tip_radius_factor:.4g} does not fit the tool tip, which has room"
-            f" for {fullest:.4g}"
+            f"a root fillet radius of {tip_radius_factor:.4g} modules does not fit the tip of the"
+            f" tool, which has room for {fullest:.4g}"
         )
     return dedendum_factor - tip_radius_factor * (1.0 - sin(normal_pressure_angle))
 

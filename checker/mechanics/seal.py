@@ -185,7 +185,7 @@ def pressure_share(difference: float, limit: float) -> float:
         OutOfRange: ``limit`` is not positive.
     """
     if limit <= 0.0:
-        raise OutOfRange(f"limit {limit:g} Pa: the seal bears no pressure")
+        raise OutOfRange("the seal bears no pressure: its limit is not above zero")
     return abs(difference) / limit
 
 

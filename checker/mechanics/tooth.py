@@ -42,7 +42,9 @@ def inverse_involute(value: float) -> float:
         OutOfRange: ``value`` is negative; no pressure angle has it.
     """
     if value < 0.0:
-        raise OutOfRange(f"value: involute {value:.6g} is negative, no pressure angle has it")
+        raise OutOfRange(
+            f"an involute of {value:.4g} belongs to no pressure angle: it is below zero"
+        )
     angle = min(cbrt(3.0 * value), atan(value + pi / 2.0))
     step = angle
     while step > 1e-15 * angle:
@@ -169,7 +171,8 @@ def pressure_angle_at_diameter(base_diameter: float, diameter: float) -> float:
     """
     if diameter < base_diameter:
         raise OutOfRange(
-            f"diameter: {diameter:.6g} m lies inside the base circle of {base_diameter:.6g} m"
+            f"a diameter of {diameter * 1e3:.4g} mm lies inside the base circle of"
+            f" {base_diameter * 1e3:.4g} mm, where a flank has no involute"
         )
     return acos(base_diameter / diameter)
 

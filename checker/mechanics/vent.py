@@ -51,7 +51,7 @@ def sealed_air_pressure(
         OutOfRange: ``closing_temperature`` is not above absolute zero.
     """
     if closing_temperature <= 0.0:
-        raise OutOfRange(f"closing_temperature {closing_temperature:g} K is not above zero")
+        raise OutOfRange("the temperature at which the case was closed is not above absolute zero")
     return closing_pressure * temperature / closing_temperature
 
 
@@ -87,7 +87,9 @@ def sealed_case_pressure(
     """
     air_left = case_volume - oil_volume * (1.0 + oil_growth)
     if air_left <= 0.0:
-        raise OutOfRange(f"oil_volume {oil_volume:g} m³ fills the case when hot: no air is left")
+        raise OutOfRange(
+            f"an oil volume of {oil_volume * 1e3:.4g} L fills the case when hot: no air is left"
+        )
     squeeze = (case_volume - oil_volume) / air_left
     return sealed_air_pressure(closing_pressure, closing_temperature, temperature) * squeeze
 
@@ -211,7 +213,7 @@ def residence_time(working_volume: float, oil_flow: float) -> float:
         OutOfRange: ``oil_flow`` is not positive.
     """
     if oil_flow <= 0.0:
-        raise OutOfRange(f"oil_flow {oil_flow:g} m³/s does not circulate")
+        raise OutOfRange(f"an oil flow of {oil_flow * 6e4:.4g} L/min does not circulate")
     return working_volume / oil_flow
 
 
@@ -231,7 +233,7 @@ def friction_factor(reynolds_number: float) -> float:
         OutOfRange: ``reynolds_number`` is not positive or above 1e5.
     """
     if not 0.0 < reynolds_number <= _BLASIUS_REYNOLDS:
-        raise OutOfRange(f"reynolds_number {reynolds_number:g} is outside 0 to 1e5")
+        raise OutOfRange(f"a Reynolds number of {reynolds_number:.4g} is outside 0 to 100000")
     if reynolds_number < _LAMINAR_REYNOLDS:
         return 64.0 / reynolds_number
     return 0.3164 / math.pow(reynolds_number, 0.25)
@@ -268,14 +270,17 @@ def bore_pressure_drop(
             Re 1e5.
     """
     if bore <= 0.0:
-        raise OutOfRange(f"bore {bore:g} m is not open")
+        raise OutOfRange(f"a bore of {bore * 1e3:.4g} mm is not open")
     if flow < 0.0:
-        raise OutOfRange(f"flow {flow:g} m³/s runs inwards")
+        raise OutOfRange(f"a flow of {flow * 6e4:.4g} L/min runs inwards")
     if flow == 0.0:
         return 0.0
     speed = flow / (math.pi * bore**2 / 4.0)
     if speed > _INCOMPRESSIBLE_SPEED:
-        raise OutOfRange(f"flow {flow:g} m³/s needs {speed:.0f} m/s in a bore of {bore:g} m")
+        raise OutOfRange(
+            f"a flow of {flow * 6e4:.4g} L/min needs {speed:.0f} m/s in a bore of"
+            f" {bore * 1e3:.4g} mm: too fast for this formula"
+        )
     friction = friction_factor(gas_density * speed * bore / gas_viscosity)
     return gas_density * speed**2 / 2.0 * (friction * length / bore + loss_coefficient)
 
@@ -303,7 +308,7 @@ def line_pressure_drop(
         OutOfRange: as ``bore_pressure_drop``, or ``segments`` is empty.
     """
     if not segments:
-        raise OutOfRange("segments: the line has none")
+        raise OutOfRange("the vent line has no segments")
     if flow < 0.0:
         return -line_pressure_drop(-flow, segments[::-1], gas_density, gas_viscosity)
     drop = 0.0

@@ -1,10 +1,16 @@
 """What keeps findings from being shown, put together so that a builder sees what to state next."""
 
 from dataclasses import dataclass
+from functools import cache
+from typing import get_args, get_origin
+
+from pydantic import BaseModel
 
 from checker.known import Path, Unknown
 from checker.review.finding import Finding
 from checker.review.rule import LEVELS, Level
+from checker.spec.fields import Section
+from checker.spec.model import Spec
 
 
 @dataclass(frozen=True, slots=True)
@@ -13,12 +19,12 @@ class Awaited:
 
     Attributes:
         fields: the spec fields to state; empty where stating more does not help.
-        reason: what else stands in the way.
+        reasons: what stands in the way of every finding, where it is not only a missing field.
         findings: the findings that wait, once for each field they wait for.
     """
 
     fields: tuple[Path, ...]
-    reason: str
+    reasons: tuple[str, ...]
     findings: tuple[Finding, ...]
 
     @property
@@ -35,22 +41,26 @@ class Awaited:
 def awaited_fields(findings: tuple[Finding, ...]) -> list[Awaited]:
     """The missing fields, those that the gravest and the most rules wait for first.
 
-    Fields that exactly the same rules wait for stand together.
+    Fields that exactly the same rules wait for stand together, but for those whose part may be
+    absent: ``none`` is an answer for these alone.
     """
     waiting: dict[Path, list[Finding]] = {}
     for finding in findings:
         for path in _missing(finding):
             waiting.setdefault(path, []).append(finding)
-    together: dict[frozenset[str], list[Path]] = {}
+    together: dict[tuple[frozenset[str], tuple[str, ...], bool], list[Path]] = {}
     for path, each in waiting.items():
-        together.setdefault(frozenset(finding.rule.id for finding in each), []).append(path)
+        rules = frozenset(finding.rule.id for finding in each)
+        reasons = tuple(dict.fromkeys(finding.reason for finding in each))
+        told = () if "" in reasons else reasons
+        together.setdefault((rules, told, may_be_none(path)), []).append(path)
     groups = [
         Awaited(
             tuple(sorted(paths, key=_as_text)),
-            "",
+            reasons,
             tuple(finding for path in paths for finding in waiting[path]),
         )
-        for paths in together.values()
+        for (_, reasons, _), paths in together.items()
     ]
     return sorted(groups, key=_order)
 
@@ -61,8 +71,31 @@ def awaited_reasons(findings: tuple[Finding, ...]) -> list[Awaited]:
     for finding in findings:
         if finding.outcome == "not shown" and not _missing(finding):
             waiting.setdefault(finding.reason, []).append(finding)
-    groups = [Awaited((), reason, tuple(each)) for reason, each in waiting.items()]
+    groups = [Awaited((), (reason,), tuple(each)) for reason, each in waiting.items()]
     return sorted(groups, key=_order)
+
+
+@cache
+def may_be_none(path: Path) -> bool:
+    """Whether ``none`` is an answer for a field: what it describes may be absent on purpose."""
+    model: type[BaseModel] | None = Spec
+    is_name = answers = False
+    for step in path:
+        if is_name:  # of an entry of a mapping, or the number of one in a list
+            is_name = answers = False
+            continue
+        field = model.model_fields.get(str(step)) if model is not None else None
+        if field is None:
+            return False
+        answers = any(isinstance(mark, Section) for mark in field.metadata)
+        options = [field.annotation, *get_args(field.annotation)]
+        model = next((each for each in options if _is_model(each)), None)
+        is_name = get_origin(field.annotation) in (dict, list)
+    return answers
+
+
+def _is_model(annotation: object) -> bool:
+    return isinstance(annotation, type) and issubclass(annotation, BaseModel)
 
 
 def _missing(finding: Finding) -> tuple[Path, ...]:
@@ -71,9 +104,9 @@ def _missing(finding: Finding) -> tuple[Path, ...]:
     return ()
 
 
-def _order(group: Awaited) -> tuple[int, int, tuple[tuple[str, ...], ...], str]:
+def _order(group: Awaited) -> tuple[int, int, tuple[tuple[str, ...], ...], tuple[str, ...]]:
     fields = tuple(_as_text(path) for path in group.fields)
-    return LEVELS.index(group.level), -len(group.rules), fields, group.reason
+    return LEVELS.index(group.level), -len(group.rules), fields, group.reasons
 
 
 def _as_text(path: Path) -> tuple[str, ...]:

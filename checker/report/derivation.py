@@ -3,6 +3,7 @@
 from checker.known import Known, Unknown
 from checker.mechanics.equation import Equation
 from checker.report import words
+from checker.report.awaited import may_be_none
 from checker.report.inquiry import Answer
 from checker.report.sheet import Sheet
 from checker.spec.document import Document
@@ -38,7 +39,8 @@ def _answer(sheet: Sheet, answer: Answer, document: Document) -> None:
     if isinstance(known, Unknown):
         sheet.line(plain(f"{title}: not shown"), style="bold")
         for path in known.missing:
-            sheet.line(f"State {words.place_text(document, path)}", indent=2)
+            none = ", or none if there is none" if may_be_none(path) else ""
+            sheet.line(f"State {words.place_text(document, path)}{none}", indent=2)
         if known.because:
             sheet.line(words.prose(known.because), indent=2)
         if known.at_best is None:
@@ -87,6 +89,12 @@ def _inputs(step: Known, numbers: dict[int, int], arguments: tuple[tuple[str, st
     if len(arguments) == len(symbols):
         symbols = [symbol for symbol, _ in arguments]
     return "; ".join(
-        f"{plain(symbol)} = {words.value_text(inner)} ({numbers[id(inner)]})"
+        f"{plain(symbol)} = {words.value_text(inner)} ({_where(inner, symbol, numbers)})"
         for symbol, inner in zip(symbols, step.inputs, strict=True)
     )
+
+
+def _where(inner: Known, symbol: str, numbers: dict[int, int]) -> str:
+    """The step a value comes from, with its symbol there if it is another one."""
+    there = f", there {plain(inner.symbol)}" if inner.symbol not in ("", symbol) else ""
+    return f"{numbers[id(inner)]}{there}"

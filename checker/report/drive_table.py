@@ -10,7 +10,7 @@ from checker.spec.subject import Subject
 
 @dataclass(frozen=True, slots=True)
 class PointRow:
-    """An operation point: speed and torque of each shaft of the table."""
+    """An operation point: speed and torque of each group of shafts."""
 
     point: str
     speeds: tuple[Value, ...]
@@ -38,23 +38,21 @@ class DriveTable:
     Attributes:
         ratio_set: the set, ``None`` where there are none.
         ratio: engine speed over propeller speed.
-        shafts: shafts of the power path at which speed or torque can change.
+        shafts: every shaft, those that always turn as one together; the power path first.
         points: a row for each operation point.
         meshes: a row for each mesh.
     """
 
     ratio_set: str | None
     ratio: Value
-    shafts: tuple[str, ...]
+    shafts: tuple[tuple[str, ...], ...]
     points: tuple[PointRow, ...]
     meshes: tuple[MeshRow, ...]
 
 
 def drive_table(design: Design) -> DriveTable:
     """Ask a design for the figures of its table."""
-    train = design.train
-    changing = [link.driven for link in train.power_path if link.kind in ("mesh", "clutch")]
-    shafts = (train.first, *changing)
+    shafts = _turning_as_one(design)
     drive = design.subjects.the("drive")
     return DriveTable(
         design.subjects.ratio_set,
@@ -63,13 +61,26 @@ def drive_table(design: Design) -> DriveTable:
         tuple(
             PointRow(
                 point.name,
-                tuple(design.motion.speed(shaft, point) for shaft in shafts),
-                tuple(design.motion.torque(shaft, point) for shaft in shafts),
+                tuple(design.motion.speed(group[0], point) for group in shafts),
+                tuple(design.motion.torque(group[0], point) for group in shafts),
             )
             for point in design.points
         ),
         tuple(_mesh_row(design, mesh) for mesh in design.subjects.all("mesh")),
     )
+
+
+def _turning_as_one(design: Design) -> tuple[tuple[str, ...], ...]:
+    """The shafts in groups: on the power path a damper or joint hands on speed and torque alike."""
+    path = design.train.path_shafts
+    groups = [[path[0]]]
+    for link in design.train.power_path:
+        if link.kind in ("damper", "joint"):
+            groups[-1].append(link.driven)
+        else:
+            groups.append([link.driven])
+    others = [[shaft.name] for shaft in design.subjects.all("shaft") if shaft.name not in path]
+    return tuple(tuple(group) for group in (*groups, *others))
 
 
 def _mesh_row(design: Design, mesh: Subject) -> MeshRow:

@@ -3,11 +3,14 @@
 from dataclasses import dataclass
 from difflib import get_close_matches
 
-from checker.known import Known, Value
+from checker.known import Known, Unknown, Value
 from checker.measures.design import Design
 from checker.measures.registry import measures
-from checker.spec.parts import stated_unit
+from checker.report.words import part_name
+from checker.spec.parts import MODELS, stated_unit
 from checker.spec.subject import Subject
+
+_MAY_BE_ABSENT = ("damper", "clutch", "vent")
 
 
 class NothingSuch(ValueError):
@@ -19,7 +22,7 @@ class Answer:
     """A value that was asked for.
 
     Attributes:
-        part: label of the part.
+        part: name of the part, as it is asked for.
         measure: the measure or stated field.
         point: the operation point, where the measure varies.
         ratio_set: the ratio set, where the spec has any.
@@ -47,44 +50,73 @@ def inquiries(design: Design, target: str, point: str | None) -> list[Answer]:
         point: name of an operation point, ``None`` for all.
 
     Raises:
-        NothingSuch: there is no such part, measure or point.
+        NothingSuch: there is no such part, measure or point, or the part or its measure has
+            nothing to do with the point.
     """
     subject, name = _found(design, target)
-    points: list[Subject | None] = [None]
     measure = design.measure_named(name, subject)
-    if measure is not None and measure.varies:
-        points = [each for each in design.points if point in (None, each.name)]
-        if not points:
-            names = ", ".join(each.name for each in design.points) or "none"
-            raise NothingSuch(f"There is no operation point {point!r}; the points are: {names}.")
-    return [
-        Answer(
-            subject.label,
-            name,
-            each.name if each else None,
-            design.subjects.ratio_set,
-            design.measure(name, subject, each),
-        )
-        for each in points
-    ]
+    varies = measure is not None and measure.varies
+    if point is not None:
+        _check_point(design, target, point, varies=varies)
+
+    def answer(value: Value, at: str | None = None) -> Answer:
+        return Answer(part_name(subject), name, at, design.subjects.ratio_set, value)
+
+    absent = _absent(design, subject)
+    if absent is not None:
+        return [answer(absent)]
+    if not varies:
+        return [answer(design.measure(name, subject))]
+    if not design.points:
+        return [answer(Unknown((("operation",),)))]
+    asked = [each for each in design.points if point in (None, each.name)]
+    return [answer(design.measure(name, subject, each), each.name) for each in asked]
+
+
+def _check_point(design: Design, target: str, point: str, *, varies: bool) -> None:
+    names = [each.name for each in design.points]
+    if point not in names:
+        there = ", ".join(names) or "none"
+        raise NothingSuch(f"There is no operation point {point!r}; the points are: {there}.")
+    if not varies:
+        raise NothingSuch(f"{target} is the same at every operation point: leave out the point.")
+
+
+def _absent(design: Design, subject: Subject) -> Unknown | None:
+    """What stands in the way where the part itself is not described; no measure expects that."""
+    if subject.kind not in _MAY_BE_ABSENT:
+        return None
+    present = design.subjects.presence(subject.kind)
+    if present is False:
+        raise NothingSuch(f"This drive has no {subject.kind}: the spec says none.")
+    return None if present else Unknown((subject.path,))
 
 
 def _found(design: Design, target: str) -> tuple[Subject, str]:
-    named = {
-        label: subject
-        for subjects in design.subjects.by_kind.values()
-        for subject in subjects
-        for label in (subject.label, f"operation.{subject.name}")
-        if label == subject.label or subject.kind == "point"
-    }
-    labels = [label for label in named if target.startswith(f"{label}.")]
-    if not labels:
+    parts = [each for of_kind in design.subjects.by_kind.values() for each in of_kind]
+    named = {part_name(part): part for part in parts}
+    known_as = {part.label: part for part in parts} | named
+    asked = [label for label in known_as if target.startswith(f"{label}.")]
+    if not asked:
         raise NothingSuch(f"There is no part for {target!r}; the parts are: {', '.join(named)}.")
-    label = max(labels, key=len)
-    subject, name = named[label], target[len(label) + 1 :]
+    label = max(asked, key=len)
+    subject, name = known_as[label], target[len(label) + 1 :]
     if (subject.kind, name) not in measures() and stated_unit(subject.kind, name) is None:
-        known = sorted(each for kind, each in measures() if kind == subject.kind)
-        near = get_close_matches(name, known, n=1)
-        hint = f"Near it: {near[0]}." if near else f"Its measures are: {', '.join(known)}."
-        raise NothingSuch(f"{label} has no measure {name!r}. {hint}")
+        raise NothingSuch(_nothing_named(subject, name))
     return subject, name
+
+
+def _nothing_named(subject: Subject, name: str) -> str:
+    computed = sorted(each for kind, each in measures() if kind == subject.kind)
+    stated = [
+        each
+        for each in MODELS[subject.kind].model_fields
+        if stated_unit(subject.kind, each) is not None
+    ]
+    near = get_close_matches(name, [*computed, *stated], n=1)
+    message = f"{part_name(subject)} has no measure or stated field {name!r}."
+    if near:
+        return f"{message} Near it: {near[0]}."
+    if computed:
+        message += f" Its measures are: {', '.join(computed)}."
+    return f"{message} Its stated fields are: {', '.join(stated)}."

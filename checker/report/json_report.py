@@ -3,6 +3,7 @@
 import datetime
 import json
 import math
+import re
 from collections.abc import Mapping, Sequence
 
 from checker import __version__
@@ -10,7 +11,7 @@ from checker.known import Known, Path, Plain, Unknown, Value
 from checker.mechanics.equation import Equation
 from checker.report import words
 from checker.report.digest import rulebook_digest
-from checker.report.drive_table import DriveTable, MeshRow, PointRow, drive_table
+from checker.report.drive_table import DriveTable, MeshRow, drive_table
 from checker.report.results import Failed, Result
 from checker.review.finding import Finding
 from checker.review.review import Review
@@ -22,6 +23,9 @@ from checker.spec.problem import Problem, SpecUnreadable, dotted
 from checker.text import plain
 
 SCHEMA_VERSION = 1
+_ESCAPED = re.compile(r'\\[^"]')
+"""What JSON escapes, apart from quotation marks: control characters and backslashes."""
+
 Json = str | int | float | bool | None | Sequence["Json"] | Mapping[str, "Json"]
 
 
@@ -46,8 +50,14 @@ def json_report(reviews: Sequence[Json], book: Rulebook, on: str) -> str:
         "cautions": list(words.CAUTIONS),
         "reviews": reviews,
     }
-    text = json.dumps(_harmless(report), ensure_ascii=False, allow_nan=False)
+    text = _written(report)
+    if _ESCAPED.search(text) or plain(text) != text:  # seldom, and slow to go through
+        text = _written(_harmless(report))
     return f"{text}\n"
+
+
+def _written(report: Json) -> str:
+    return json.dumps(report, ensure_ascii=False, allow_nan=False)
 
 
 def entry(result: Result) -> Json:
@@ -149,14 +159,14 @@ class _Steps:
         return key
 
     def _number(self, known: Known) -> int:
-        number = self._numbers.get(id(known))
-        if number is None:
-            inputs = [self._number(inner) for inner in known.inputs]
-            number = self._numbers[id(known)] = len(self.rows)
-            self.rows.append(self._row(known, inputs))
-        return number
+        if id(known) not in self._numbers:
+            for step in known.chain():
+                if id(step) not in self._numbers:
+                    self._numbers[id(step)] = len(self.rows)
+                    self.rows.append(self._row(step))
+        return self._numbers[id(known)]
 
-    def _row(self, known: Known, inputs: list[int]) -> Json:
+    def _row(self, known: Known) -> Json:
         origin = known.origin
         formula: str | None = None
         source: str | None = None
@@ -169,7 +179,7 @@ class _Steps:
             **_value(known),
             "formula": formula,
             "source": source,
-            "inputs": inputs,
+            "inputs": [self._numbers[id(inner)] for inner in known.inputs],
             "place": None if known.path is None else _place(self._document, known.path),
         }
 
@@ -297,18 +307,25 @@ def _table(table: DriveTable) -> Json:
     return {
         "ratio_set": table.ratio_set,
         "ratio": _value_or_none(table.ratio),
-        "shafts": list(table.shafts),
-        "points": [_point(row) for row in table.points],
+        "shafts": [shaft for group in table.shafts for shaft in group],
+        "points": [
+            {
+                "point": row.point,
+                "speeds": _of_each_shaft(table, row.speeds),
+                "torques": _of_each_shaft(table, row.torques),
+            }
+            for row in table.points
+        ],
         "meshes": [_mesh(row) for row in table.meshes],
     }
 
 
-def _point(row: PointRow) -> Json:
-    return {
-        "point": row.point,
-        "speeds": [_value_or_none(value) for value in row.speeds],
-        "torques": [_value_or_none(value) for value in row.torques],
-    }
+def _of_each_shaft(table: DriveTable, values: tuple[Value, ...]) -> Json:
+    return [
+        _value_or_none(value)
+        for group, value in zip(table.shafts, values, strict=True)
+        for _ in group
+    ]
 
 
 def _mesh(row: MeshRow) -> Json:

@@ -5,11 +5,13 @@ import sys
 from dataclasses import dataclass
 
 from checker.report import status
+from checker.report.fault import fault_text, reason_of
 from checker.review.review import Review, review_spec
 from checker.review.rule import Level
 from checker.review.rulebook import Rulebook
 from checker.spec.problem import Problem, SpecUnreadable
 from checker.spec.source import MOST_BYTES
+from checker.text import plain
 
 STANDARD_INPUT = "-"
 
@@ -20,6 +22,21 @@ class Failed:
 
     file: str
     fault: str
+
+
+class Unopened(SpecUnreadable):
+    """A file that could not be opened: there is no place in it to point at."""
+
+    def __init__(self, file: str, message: str) -> None:
+        super().__init__(file, (Problem((), 1, 1, "", "", message),))
+
+    @classmethod
+    def because_of(cls, file: str, error: OSError) -> "Unopened":
+        """A file that the system does not give out."""
+        return cls(file, f"the file cannot be opened: {reason_of(error)}")
+
+    def __str__(self) -> str:
+        return plain(f"{self.file}: {self.problems[0].message}")
 
 
 Result = Review | SpecUnreadable | Failed
@@ -63,31 +80,14 @@ def status_of(result: Result, stop_at: Level) -> int:
     return status.FINDINGS if result.reaches(stop_at) else status.CLEAR
 
 
-def unopened(file: str, error: OSError) -> SpecUnreadable:
-    """A file that cannot be opened, as what keeps it from being read."""
-    reason = (error.strerror or type(error).__name__).lower()
-    problem = Problem((), 1, 1, "", "", f"the file cannot be opened: {reason}")
-    return SpecUnreadable(file, (problem,))
-
-
-def fault_text(error: Exception) -> str:
-    """An error of the program on one line, with the place in the program that raised it."""
-    trace = error.__traceback__
-    while trace is not None and trace.tb_next is not None:
-        trace = trace.tb_next
-    place = ""
-    if trace is not None:
-        module = trace.tb_frame.f_globals.get("__name__", "")
-        place = f" ({module}, line {trace.tb_lineno})"
-    return f"{type(error).__name__}: {error}{place}"
-
-
 def _source(spec: str) -> bytes:
     """The bytes of a file, and no more than make it too large."""
     try:
-        if spec == STANDARD_INPUT:
-            return sys.stdin.buffer.read(MOST_BYTES + 1)
-        with open(spec, "rb") as file:
-            return file.read(MOST_BYTES + 1)
+        if spec != STANDARD_INPUT:
+            with open(spec, "rb") as file:
+                return file.read(MOST_BYTES + 1)
+        if sys.stdin is None:
+            raise Unopened(file_name(spec), "it is closed")
+        return sys.stdin.buffer.read(MOST_BYTES + 1)
     except OSError as error:
-        raise unopened(file_name(spec), error) from None
+        raise Unopened.because_of(file_name(spec), error) from None

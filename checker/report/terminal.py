@@ -1,9 +1,9 @@
 """The review sheet as text for a terminal."""
 
 from checker import __version__
-from checker.known import Path, Unknown, Value
+from checker.known import Path, Unknown, Value, merged
 from checker.report import words
-from checker.report.awaited import Awaited, awaited_fields, awaited_reasons
+from checker.report.awaited import Awaited, awaited_fields, awaited_reasons, may_be_none
 from checker.report.digest import rulebook_digest
 from checker.report.drive_table import DriveTable, MeshRow, drive_table
 from checker.report.sheet import Sheet
@@ -23,6 +23,7 @@ _DISPOSITION_STYLES = {
 _LABEL = 12
 _MOST_RULES = 4
 _MOST_VALUES = 4
+_MOST_REASONS = 3
 
 
 def review_sheet(review: Review, *, width: int, colour: bool, everything: bool = False) -> str:
@@ -45,7 +46,7 @@ def review_sheet(review: Review, *, width: int, colour: bool, everything: bool =
     sheet.line(words.counts_text(review))
     _assumptions(sheet, review)
     for design in review.designs.values():
-        _drive(sheet, drive_table(design))
+        _drive(sheet, review.loaded.document, drive_table(design))
     _changes(sheet, review)
     sheet.heading("Bear in mind")
     for caution in words.CAUTIONS:
@@ -113,17 +114,18 @@ def _row(sheet: Sheet, label: str, text: str) -> None:
 
 
 def _broken(sheet: Sheet, review: Review, finding: Finding, number: int) -> None:
-    _title(sheet, number, f"Could not be judged: {words.prose(finding.rule.title)}")
+    _title(sheet, number, f"Broken: {words.prose(finding.rule.title)}")
     _row(sheet, "Part", words.part_text(finding))
     _row(sheet, "Reason", words.prose(finding.reason))
     _row(sheet, "Place", words.place_text(review.loaded.document, finding.place))
+    _row(sheet, "Measure", words.target_text(finding))
     _row(sheet, "Rule", plain(finding.rule.id))
 
 
 def _short(sheet: Sheet, review: Review, finding: Finding, number: int, told: int) -> None:
     """A finding that falls short; ``told`` is the number under which its rule is explained."""
     rule, document = finding.rule, review.loaded.document
-    _title(sheet, number, f"Unmet: {words.prose(rule.title)}")
+    _title(sheet, number, f"Falls short: {words.prose(rule.title)}")
     _row(sheet, "Part", words.part_text(finding))
     _row(sheet, "Judged", words.measure_text(rule))
     _row(sheet, "Found", words.found_text(finding))
@@ -133,13 +135,13 @@ def _short(sheet: Sheet, review: Review, finding: Finding, number: int, told: in
         _row(sheet, "Rests on", plain(words.listed(related, _MOST_VALUES)))
     if finding.reason:
         _row(sheet, "Besides", words.prose(finding.reason))
-    if told != number:
-        _row(sheet, "Rule", f"{plain(rule.id)}, explained under {told}")
-        return
-    _row(sheet, "Why", words.first_sentence(rule.why))
-    _row(sheet, "Remedy", words.first_sentence(rule.remedy))
-    _row(sheet, "Source", words.sources_text(rule))
-    _row(sheet, "Rule", plain(rule.id))
+    if told == number:
+        _row(sheet, "Why", words.first_sentence(rule.why))
+        _row(sheet, "Remedy", words.first_sentence(rule.remedy))
+        _row(sheet, "Source", words.sources_text(rule))
+    _row(sheet, "Measure", words.target_text(finding))
+    explained = "" if told == number else f", explained under {told}"
+    _row(sheet, "Rule", plain(rule.id) + explained)
 
 
 def _awaited(sheet: Sheet, review: Review) -> None:
@@ -150,22 +152,34 @@ def _awaited(sheet: Sheet, review: Review) -> None:
         if groups:
             sheet.heading(f"Not shown at the level {level}", _STYLES[level])
         for group in groups:
-            names = ", ".join(_field(review.loaded.document, path) for path in group.fields)
             for_what = " for it" if len(group.fields) == 1 else " for them"
-            sheet.line(f"State {names}: {_waiting(group, for_what)}", indent=2, label="-")
-    reasons = awaited_reasons(review.findings)
-    if reasons:
+            reasons = f"{_reasons(group)}; " if group.reasons else ""
+            text = f"{_to_state(review.loaded.document, group.fields)}: {reasons}"
+            sheet.line(text + _waiting(group, for_what), indent=2, label="-")
+    unanswered = awaited_reasons(review.findings)
+    if unanswered:
         sheet.heading("Not shown, whatever the spec states")
-    for group in reasons:
-        text = f"{group.level.capitalize()}: {words.prose(group.reason)}: {_waiting(group)}"
+    for group in unanswered:
+        text = f"{group.level.capitalize()}: {_reasons(group)}: {_waiting(group)}"
         sheet.line(text, indent=2, label="-")
 
 
-def _field(document: Document, path: Path) -> str:
-    """A field to state, with the line of the part it belongs to, if the spec has that part."""
-    known = any(path[:end] in document.marks for end in range(1, len(path) + 1))
-    line = f" (line {document.place(path).line})" if known else ""
-    return plain(f"{dotted(path)}{line}")
+def _to_state(document: Document, fields: tuple[Path, ...]) -> str:
+    """Fields to state, each with the line of the part it belongs to, if the spec has that part."""
+    names = []
+    for path in fields:
+        known = any(path[:end] in document.marks for end in range(1, len(path) + 1))
+        names.append(
+            f"{dotted(path)} (line {document.place(path).line})" if known else dotted(path)
+        )
+    none = ""
+    if all(map(may_be_none, fields)):
+        none = f", or none {'if' if len(fields) == 1 else 'where'} there is none"
+    return plain(f"State {', '.join(names)}{none}")
+
+
+def _reasons(group: Awaited) -> str:
+    return words.listed([words.prose(reason) for reason in group.reasons], _MOST_REASONS)
 
 
 def _waiting(group: Awaited, for_what: str = "") -> str:
@@ -207,16 +221,21 @@ def _closed(sheet: Sheet, review: Review) -> None:
 
 
 def _assumptions(sheet: Sheet, review: Review) -> None:
-    if review.assumptions:
-        sheet.heading("Assumed: not stated in the spec, taken from the source named")
+    """What is assumed, by source; symbols of the same value stand together."""
+    by_source: dict[str, dict[str, list[str]]] = {}
     for known in review.assumptions:
-        text = (
-            f"{plain(known.symbol)} = {words.value_text(known)}: {words.prose(str(known.origin))}"
-        )
-        sheet.line(text, indent=2, label="-")
+        values = by_source.setdefault(words.prose(str(known.origin)), {})
+        symbols = values.setdefault(words.value_text(known), [])
+        if known.symbol not in symbols:
+            symbols.append(known.symbol)
+    if by_source:
+        sheet.heading("Assumed: not stated in the spec, taken from the source named")
+    for source, values in sorted(by_source.items()):
+        told = [f"{plain(', '.join(symbols))} = {value}" for value, symbols in values.items()]
+        sheet.line(f"{source}: {'; '.join(told)}", indent=2, label="-")
 
 
-def _drive(sheet: Sheet, table: DriveTable) -> None:
+def _drive(sheet: Sheet, document: Document, table: DriveTable) -> None:
     ratio = "" if isinstance(table.ratio, Unknown) else f", ratio {_cell(table.ratio)}"
     sheet.heading(f"The drive{words.set_text(table.ratio_set)}{ratio}")
     if table.points:
@@ -230,10 +249,24 @@ def _drive(sheet: Sheet, table: DriveTable) -> None:
             )
             for row in table.points
         ]
-        sheet.table(("Speed and torque", *table.shafts), rows)
+        heads = [plain(", ".join(shafts)) for shafts in table.shafts]
+        sheet.table(("Speed and torque", *heads), rows)
+        _dashes(sheet, document, table)
         sheet.gap()
-    heads = ("Mesh", "Teeth", "Ratio", "Contact", "Overlap")
+    heads = ["Mesh", "Teeth", "Ratio", "Contact", "Overlap"]
     sheet.table(heads, [_mesh_row(row) for row in table.meshes])
+
+
+def _dashes(sheet: Sheet, document: Document, table: DriveTable) -> None:
+    """What would show the speeds and torques for which the table has a dash."""
+    figures = [each for row in table.points for each in row.speeds + row.torques]
+    unknown = merged([each for each in figures if isinstance(each, Unknown)])
+    if unknown.missing:
+        told = _to_state(document, unknown.missing[:_MOST_VALUES])
+        more = len(unknown.missing) - _MOST_VALUES
+        sheet.line(f"{told}{f' and {more} more' if more > 0 else ''}, to fill the dashes.")
+    if unknown.because:
+        sheet.line(f"A dash can mean: {words.prose(unknown.because)}.")
 
 
 def _mesh_row(row: MeshRow) -> tuple[str, ...]:
@@ -256,7 +289,7 @@ def _changes(sheet: Sheet, review: Review) -> None:
     for change in review.book.changes:
         before = words.limit_text(change.before) if change.before else "no limit"
         way = "LOOSER" if change.looser else "tighter"
-        reason = f", because {words.prose(change.reason)}" if change.reason else ""
+        reason = f"; reason given: {words.prose(change.reason)}" if change.reason else ""
         text = (
             f"{plain(change.rule)}, {change.level}: {before} becomes "
             f"{words.limit_text(change.after)}, {way}{reason}"

@@ -4,6 +4,7 @@ All text that comes from a spec or a house rulebook leaves here harmless to prin
 """
 
 import re
+from functools import lru_cache
 
 from checker.known import Known, Path
 from checker.measures.registry import measures
@@ -13,7 +14,8 @@ from checker.review.rule import LEVELS, Level, Limit, Rule, Source
 from checker.review.rulebook import Rulebook
 from checker.spec.document import Document
 from checker.spec.problem import dotted
-from checker.spec.units import show
+from checker.spec.subject import Subject
+from checker.spec.units import DIMENSIONS, Unit, show, unit_named
 from checker.text import plain
 
 LEVEL_MEANS: dict[Level, str] = {
@@ -46,9 +48,10 @@ CAUTIONS = (
     "plane of rotation, ties the aircraft down and stands ready to cut the ignition.",
 )
 
-_MANY = 9.0
-"""From ten times the limit on, a percentage no longer reads well."""
+_MANY = 2.0
+"""From so many times the limit on, a percentage no longer reads well."""
 
+_LAST_END = re.compile(r"(?:.* )?[-+]?[0-9.]+(?:[eE][-+]?[0-9]+)? ?(?P<unit>[^0-9.\s].*)")
 _SENTENCE_END = re.compile(r"(?<=[a-z0-9)%]{3}\.)\s+(?=[A-Z])")
 
 
@@ -117,42 +120,80 @@ def margin_text(finding: Finding) -> str:
     """The margin in words: ``short by 4.5 %``, ``over by 12 K``, ``30 % to spare``.
 
     Relative in per cent, of temperatures in kelvin, of a limit of zero in its unit; where a
-    percentage no longer reads well, in the unit of the limit or as a multiple of it.
+    percentage no longer reads well, as a multiple of the limit or in its unit.
     """
     margin, limit, known = finding.margin, finding.limit, finding.known
     if margin is None or limit is None or known is None:
         return ""
     if margin == 0.0:
         return "nothing to spare"
-    amount = _in_unit(abs(margin), limit)
-    if margin_is_relative(finding):
-        if limit.kind == "at_most" and margin <= -_MANY:
-            return f"{show(float(f'{1.0 - margin:.2g}'), '1')} times the limit"
-        if limit.kind == "at_least" and margin <= -1.0:
-            amount = _in_unit(float(limit.values[0]) - known.number, limit)
-        else:
-            amount = show(float(f"{100.0 * abs(margin):.2g}"), "%")
+    if not margin_is_relative(finding):
+        amount = _amount(abs(margin), limit)
+    else:
+        times = _multiple(known.number, limit)
+        if times >= _MANY:
+            return f"{show(float(f'{times:.2g}'), '1')} times the limit"
+        amount = show(float(f"{100.0 * abs(margin):.2g}"), "%")
+        if margin <= -1.0 or margin > 1.0:
+            amount = _amount(_distance(known.number, limit), limit)
     if margin > 0.0:
         return f"{amount} to spare"
     way = {"at_least": "short", "at_most": "over"}.get(limit.kind, "outside")
     return f"{way} by {amount}"
 
 
-def _in_unit(amount: float, limit: Limit) -> str:
-    return show(amount, "ΔK" if limit.unit == "K" else limit.unit)
+def _multiple(value: float, limit: Limit) -> float:
+    """How many times a limit with one end the value is; 0 where that says nothing."""
+    end = limit.low if limit.high is None else limit.high
+    if limit.kind == "between" or end is None or end <= 0.0:
+        return 0.0
+    return value / end
+
+
+def _distance(value: float, limit: Limit) -> float:
+    """How far a value is from the nearer end of a limit."""
+    return min(abs(value - end) for end in (limit.low, limit.high) if end is not None)
+
+
+def _amount(amount: float, limit: Limit) -> str:
+    """A difference, in the unit in which the limit is written."""
+    return show(amount, "ΔK") if limit.unit == "K" else _in_unit_of(limit, amount)
+
+
+def _in_unit_of(limit: Limit, value: float) -> str:
+    """A value in the unit in which a limit is written, so that the two can be compared."""
+    unit = _written_unit(limit.text, limit.unit)
+    if unit is None:
+        return show(value, limit.unit)
+    number = unit.from_si(value)
+    # Without this, the zero of a scale with an offset would show the noise of the subtraction.
+    return f"{show(round(number, 9) if unit.offset else number, '1')} {unit.symbol}"
+
+
+@lru_cache(maxsize=1024)
+def _written_unit(limit: str, si: str) -> Unit | None:
+    """The unit that stands in the text of a limit, if one does; bare numbers have none."""
+    if si == "1":
+        return None
+    end = _LAST_END.fullmatch(limit)
+    dimension = next((name for name, each in DIMENSIONS.items() if each.si == si), None)
+    return unit_named(end["unit"], dimension) if end and dimension else None
 
 
 def found_text(finding: Finding) -> str:
     """What was found, what the limit asks, and by how much it is kept or missed."""
-    if finding.known is None or finding.limit is None:
+    known, limit = finding.known, finding.limit
+    if known is None or limit is None:
         return finding.outcome
-    best = "at best " if finding.value is not finding.known else ""
+    best = "at best " if finding.value is not known else ""
     point = f" at {plain(finding.point)}" if finding.point else ""
-    found = f"{best}{value_text(finding.known)}{point}"
-    if finding.outcome == "meets" and finding.limit.kind == "is":
+    is_number = limit.low is not None or limit.high is not None
+    value = _in_unit_of(limit, known.number) if is_number else value_text(known)
+    found = f"{best}{value}{point}"
+    if finding.outcome == "meets" and limit.kind == "is":
         return found
     margin = margin_text(finding)
-    return f"{found}; asks {limit_text(finding.limit)}" + (f"; {margin}" if margin else "")
+    return f"{found}; asks {limit_text(limit)}" + (f"; {margin}" if margin else "")
 
 
 def part_text(finding: Finding) -> str:
@@ -160,6 +201,16 @@ def part_text(finding: Finding) -> str:
     subject = finding.subject
     name = f" ({prose(subject.name)})" if subject.kind in ("point", "deviation") else ""
     return plain(subject.label) + name + set_text(finding.ratio_set)
+
+
+def part_name(subject: Subject) -> str:
+    """What a part is asked for by: its place in the spec, an operation point by its name."""
+    return f"operation.{subject.name}" if subject.kind == "point" else subject.label
+
+
+def target_text(finding: Finding) -> str:
+    """What ``derive`` is asked for the value judged, such as ``meshes.first.overlap_ratio``."""
+    return plain(f"{part_name(finding.subject)}.{finding.rule.measure}")
 
 
 def set_text(ratio_set: str | None) -> str:
@@ -193,11 +244,12 @@ def rulebook_text(book: Rulebook, version: str, digest: str) -> str:
 
 
 def open_text(review: Review) -> str:
-    """What is open at each level: ``Open: warning 2 unmet, 1 not shown; caution 3 unmet.``"""
+    """What is open: ``Open: warning 2 fall short, 1 not shown; caution 1 falls short.``"""
     parts = []
     for level in LEVELS:
         counts = outcome_counts(tuple(each for each in review.open_findings if each.level == level))
-        said = {"broken": "broken", "falls short": "unmet", "not shown": "not shown"}
+        short = "falls short" if counts["falls short"] == 1 else "fall short"
+        said = {"broken": "broken", "falls short": short, "not shown": "not shown"}
         found = [f"{counts[name]} {word}" for name, word in said.items() if counts[name]]
         if found:
             parts.append(f"{level} {', '.join(found)}")

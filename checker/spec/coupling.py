@@ -4,30 +4,35 @@ from typing import Annotated
 
 from pydantic import Field
 
+from checker.mechanics.oil_families import FAMILY_NAMES
 from checker.spec.fields import (
-    Angle,
     Choice,
-    Coefficient,
     Count,
+    Extent,
     Flag,
+    FluidTemperature,
+    Friction,
     Hardness,
     Inertia,
     KinematicViscosity,
-    Length,
+    Name,
     Number,
+    Of,
     Power,
-    Pressure,
     Size,
     Stiffness,
+    Strength,
     Temperature,
     Text,
+    TextOrNone,
     Torque,
     Turning,
     stated,
 )
 from checker.spec.part import Part
+from checker.spec.quantity import Quantity
 
-Between = Annotated[list[Annotated[str, Field(min_length=1)]], Field(min_length=2, max_length=2)]
+Between = Annotated[list[Name], Field(min_length=2, max_length=2)]
 Elastomer = Annotated[
     str | None,
     Choice(("NBR", "HNBR", "ACM", "FKM", "VMQ", "EPDM", "natural rubber", "polyurethane", "none")),
@@ -45,7 +50,7 @@ class Damper(Part):
     )
     dynamic_stiffness: Stiffness = stated("Dynamic torsional stiffness, at its stated temperature.")
     stiffness_temperature: Temperature = stated("Temperature of that stiffness.")
-    relative_damping: Coefficient = stated(
+    relative_damping: Annotated[float | None, Number(0.0, 10.0)] = stated(
         "Relative damping psi: loss per cycle over elastic energy."
     )
     rated_torque: Torque = stated("Torque it carries for long.")
@@ -78,7 +83,7 @@ class SlipFailure(Part):
     """What the drive does when the clutch no longer grips."""
 
     effect: Text = stated("Effect on thrust and on the engine.")
-    mitigation: Text = stated(
+    mitigation: TextOrNone = stated(
         "What limits the consequence: a lock-up, a second path, glide range; or none."
     )
     detected_by: Text = stated("How the crew notices the beginning of slip.")
@@ -98,7 +103,9 @@ class FailureEvidence(Part):
 class OilApproval(Part):
     """Written approval of one oil by the maker of the clutch."""
 
-    oil: Text = stated("The oil approved, as named in lubrication.oil.name.")
+    oil: Annotated[str | None, Choice(FAMILY_NAMES)] = stated(
+        "The oil family approved, as in lubrication.oil.name."
+    )
     by: Text = stated("Who approves it.")
     document: Text = stated("The document, with its date.")
 
@@ -128,11 +135,11 @@ class Clutch(Part):
     inner_race_radius: Size = stated("Radius of the inner race.")
     outer_race_radius: Size = stated("Inside radius of the outer race.")
     outer_race_outside: Size = stated("Outside radius of the outer race.")
-    gripping_angle: Angle = stated(
+    gripping_angle: Annotated[Quantity | None, Of("angle", above="0 deg", below="90 deg")] = stated(
         "Angle between strut and radius at the inner race (sprag), or half the wedge angle "
         "(roller)."
     )
-    friction_coefficient: Coefficient = stated("Friction coefficient in this oil.")
+    friction_coefficient: Friction = stated("Friction coefficient in this oil.")
     friction_evidence: Text = stated("Where that coefficient comes from.")
     lift_off: Annotated[str | None, Choice(("contact", "lift-off", "centrifugally engaged"))] = (
         stated(
@@ -143,19 +150,19 @@ class Clutch(Part):
     engagement_speed: Turning = stated("Speed below which centrifugal elements do not engage.")
     overrun_speed_limit: Turning = stated("Highest overrunning speed by its maker.")
     race_hardness: Hardness = stated("Hardness of the races.")
-    race_case_depth: Length = stated("Effective case depth of the races.")
-    race_roughness: Length = stated("Roughness Rz of the races.")
-    contact_pressure_limit: Pressure = stated("Hertz pressure limit, if the maker states another.")
+    race_case_depth: Extent = stated("Effective case depth of the races.")
+    race_roughness: Extent = stated("Roughness Rz of the races.")
+    contact_pressure_limit: Strength = stated("Hertz pressure limit, if the maker states another.")
     own_bearings: Flag = stated(
         "Whether bearings beside the clutch keep the races concentric and carry all loads but "
         "torque."
     )
-    runout: Length = stated("Radial runout between the races.")
+    runout: Extent = stated("Radial runout between the races.")
     runout_limit: Size = stated("Radial runout that its maker allows.")
     approved_oils: list[OilApproval] | None = stated(
         "Oils that the clutch maker approves in writing."
     )
-    lowest_oil_temperature: Temperature = stated("Lowest oil temperature its maker allows.")
+    lowest_oil_temperature: FluidTemperature = stated("Lowest oil temperature its maker allows.")
     highest_start_viscosity: KinematicViscosity = stated(
         "Highest oil viscosity at which the clutch engages at once, by its maker."
     )

@@ -21,6 +21,7 @@ MOST_PROBLEMS: Final = 100
 # libyaml where PyYAML has it: ten times as fast.
 _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _Collection = dict[str, Any] | list[Any]
+_A_NAME = "a name that begins with a letter"
 _AWAITED: Any = object()  # stands for the key of a mapping whose next node is a key
 
 
@@ -34,12 +35,15 @@ class Document:
         marks: where the reader found every value. What an alias repeats is found at its anchor
             only.
         key_marks: where it found every field name, by the path of its value.
+        problems: what is wrong with single names and values. Such a value stands in the data as
+            the text it was written as; what no name leads to is left out.
     """
 
     name: str
     data: Any
     marks: Mapping[Path, Any]
     key_marks: Mapping[Path, Any]
+    problems: tuple[Problem, ...] = ()
 
     def place(self, path: Path) -> Place:
         """The place of a value, or of the nearest value around it that the file holds."""
@@ -77,6 +81,22 @@ def read_document(source: bytes, name: str) -> Document:
     Raises:
         SpecUnreadable: with every problem found, in the order of the file.
     """
+    document = survey_document(source, name)
+    if document.problems:
+        raise SpecUnreadable(name, document.problems)
+    return document
+
+
+def survey_document(source: bytes, name: str) -> Document:
+    """Read the bytes of a spec file, and go on past names and values that cannot be read.
+
+    Args:
+        source: bytes of the file.
+        name: name of the file, for messages.
+
+    Raises:
+        SpecUnreadable: the file as a whole cannot be read; with every problem found until then.
+    """
     text = text_of(source, name)
     composer = _Composer(name)
     try:
@@ -103,13 +123,14 @@ class _Level:
         data: what it holds so far.
         path: its place in the document.
         key: of a mapping, the key whose value comes next, or ``_AWAITED``.
+        keeps: of a mapping, false where that value has no name of its own and is left out.
         anchor: its anchor, if it has one.
         before: the number of nodes before it.
         height: how deep its content nests.
         is_key: true where it stands in the place of a field name.
     """
 
-    __slots__ = ("anchor", "before", "data", "height", "is_key", "key", "path")
+    __slots__ = ("anchor", "before", "data", "height", "is_key", "keeps", "key", "path")
 
     def __init__(
         self, data: _Collection, path: Path, anchor: str | None, before: int, is_key: bool
@@ -117,6 +138,7 @@ class _Level:
         self.data = data
         self.path = path
         self.key: Any = _AWAITED
+        self.keeps = True
         self.anchor = anchor
         self.before = before
         self.height = 0
@@ -170,16 +192,15 @@ class _Composer:
             self._fatal(event, "a second document begins", "'---'", "one document per file")
 
     def document(self) -> Document:
-        """The finished document.
+        """The finished document, with the problems found in it.
 
         Raises:
-            SpecUnreadable: there were problems.
+            SpecUnreadable: it holds nothing.
         """
         if self._root is _AWAITED:
             self.problems.append(Problem((), 1, 1, "nothing", "a spec", "the file holds no fields"))
-        if self.problems:
             self.stop()
-        return Document(self.name, self._root, self._values, self._keys)
+        return Document(self.name, self._root, self._values, self._keys, self._in_order())
 
     def stop(self) -> NoReturn:
         """Report what was found so far.
@@ -187,8 +208,10 @@ class _Composer:
         Raises:
             SpecUnreadable: always.
         """
-        in_order = sorted(self.problems, key=lambda each: (each.line, each.column))
-        raise SpecUnreadable(self.name, tuple(in_order))
+        raise SpecUnreadable(self.name, self._in_order())
+
+    def _in_order(self) -> tuple[Problem, ...]:
+        return tuple(sorted(self.problems, key=lambda each: (each.line, each.column)))
 
     def _fatal(self, event: yaml.Event, message: str, found: str, expected: str) -> NoReturn:
         self._report(event, (), message, found, expected)
@@ -236,7 +259,8 @@ class _Composer:
         if isinstance(level.data, list):
             level.data.append(value)
         else:
-            level.data[level.key] = value
+            if level.keeps:
+                level.data[level.key] = value
             level.key = _AWAITED
 
     def _scalar(self, event: yaml.ScalarEvent) -> None:
@@ -260,12 +284,13 @@ class _Composer:
         name = event.value
         path = (*level.path, name)
         first = self._keys.setdefault(path, event.start_mark)
+        level.keeps = name not in level.data
         if event.tag is not None:
             self._refuse_tag(event, event.tag, path)
         elif fault := _fault_of_name(name, event.implicit[0]):
             found = quoted(name) if name else "nothing"
-            self._report(event, path, fault, found, "a text; in quotes, if it must be this one")
-        elif name in level.data:
+            self._report(event, path, fault.message, found, fault.expected)
+        elif not level.keeps:
             at = "line {}, column {}".format(*_place(first))
             self._report(
                 event,
@@ -328,7 +353,8 @@ class _Composer:
     def _refuse_key(self, event: yaml.Event, found: str) -> None:
         level = self._levels[-1]
         level.key = "?"
-        self._report(event, level.path, "a field name is not a text", found, "a text")
+        level.keeps = False
+        self._report(event, level.path, "a field name is not a text", found, _A_NAME)
 
     def _refuse_tag(self, event: yaml.Event, tag: str, path: Path) -> None:
         self._report(event, path, "a tag is not allowed", quoted(tag), "the value alone")
@@ -338,17 +364,24 @@ def _place(mark: Any) -> Place:
     return Place(mark.line + 1, mark.column + 1)
 
 
+class _Fault(NamedTuple):
+    """What is wrong with the name of a field, and what could be written instead."""
+
+    message: str
+    expected: str
+
+
 @lru_cache(maxsize=8192)
-def _fault_of_name(name: str, plain: bool) -> str:
-    """What keeps a scalar from being the name of a field; empty if nothing does."""
+def _fault_of_name(name: str, plain: bool) -> _Fault | None:
+    """What keeps a scalar from being the name of a field, if anything does."""
     if not name:
-        return "a field has no name"
+        return _Fault("a field has no name", _A_NAME)
     if not plain:
-        return ""
+        return None
     if name == "<<":
-        return "merging mappings is not allowed"
+        return _Fault("merging is not supported", "the fields themselves, written out")
     try:
         is_text = isinstance(resolve(name), str)
     except ScalarError as error:
-        return error.message
-    return "" if is_text else "a field name is not a text"
+        return _Fault(error.message, f"{_A_NAME}; in quotes, if it must be this one")
+    return None if is_text else _Fault("a field name is not a text", _A_NAME)

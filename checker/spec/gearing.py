@@ -5,22 +5,27 @@ from typing import Annotated
 from pydantic import Field
 
 from checker.spec.fields import (
-    Angle,
     Choice,
     Coefficient,
     Count,
-    Force,
+    Extent,
+    Friction,
     Hardness,
     Inertia,
     Length,
+    LoadRating,
     Mass,
+    Name,
     Of,
-    Pressure,
+    ProfileShift,
+    Ratio,
     Section,
     Size,
     Stiffness,
+    Strength,
     Teeth,
     Text,
+    TextOrNone,
     Torque,
     Turning,
     Whole,
@@ -29,7 +34,6 @@ from checker.spec.fields import (
 from checker.spec.part import Part
 from checker.spec.quantity import Quantity
 
-Name = Annotated[str, Field(min_length=1)]
 Toward = Annotated[str | None, Choice(("none", "both", "towards propeller", "towards engine"))]
 
 
@@ -50,11 +54,11 @@ class ShaftSection(Part):
     )
     to: Length = stated("End, as a distance from the engine face towards the propeller.")
     outside: Size = stated("Outside diameter.")
-    inside: Length = stated("Bore; '0 mm' if solid.")
+    inside: Extent = stated("Bore; '0 mm' if solid.")
     notch: Annotated[
         str | None, Choice(("none", "shoulder", "groove", "keyway", "spline", "press fit", "hole"))
     ] = stated("Stress raiser at the end of the section.")
-    notch_radius: Length = stated("Fillet or notch root radius there.")
+    notch_radius: Extent = stated("Fillet or notch root radius there.")
 
 
 class Shaft(Part):
@@ -62,8 +66,8 @@ class Shaft(Part):
 
     centre: Centre | None = stated("Place of its axis across the drive.")
     material: Text = stated("Steel and heat treatment.")
-    tensile_strength: Pressure = stated("Tensile strength.")
-    yield_strength: Pressure = stated("Yield strength.")
+    tensile_strength: Strength = stated("Tensile strength.")
+    yield_strength: Strength = stated("Yield strength.")
     surface_hardness: Hardness = stated("Surface hardness.")
     sections: list[ShaftSection] | None = stated("Stretches from engine to propeller side.")
     inertia: Inertia = stated("Inertia about its axis, without the gears named apart.")
@@ -74,7 +78,9 @@ class Shaft(Part):
 class Helix(Part):
     """Helix of a gear."""
 
-    angle: Angle = stated("Helix angle at the reference cylinder.")
+    angle: Annotated[Quantity | None, Of("angle", at_least="0 deg", below="60 deg")] = stated(
+        "Helix angle at the reference cylinder; the hand gives its sense."
+    )
     hand: Annotated[str | None, Choice(("right", "left"))] = stated("Hand of the helix.")
 
 
@@ -108,7 +114,7 @@ class GearMaterial(Part):
     steel: Text = stated("Steel designation.")
     surface_hardness: Hardness = stated("Hardness of the flanks.")
     core_hardness: Hardness = stated("Hardness of the core.")
-    case_depth: Length = stated("Effective case depth of the finished flank.")
+    case_depth: Extent = stated("Effective case depth of the finished flank.")
 
 
 class Gear(Part):
@@ -116,26 +122,28 @@ class Gear(Part):
 
     shaft: Name = Field(description="Name of the shaft it turns with.")
     teeth: Teeth = stated("Number of teeth.")
-    module: Annotated[Quantity | None, Of("module", above=0.0)] = stated(
+    module: Annotated[Quantity | None, Of("module", above="0 mm")] = stated(
         "Normal module; a diametral pitch may be written as '8 DP'."
     )
-    pressure_angle: Angle = stated("Normal pressure angle.")
+    pressure_angle: Annotated[Quantity | None, Of("angle", at_least="5 deg", at_most="45 deg")] = (
+        stated("Normal pressure angle.")
+    )
     helix: Annotated[Helix | str | None, Section(Helix)] = stated(
         "Helix angle and hand, or none for a spur gear."
     )
     face_width: Size = stated("Face width.")
     station: Length = stated("Middle of the face, from the engine face towards the propeller.")
-    profile_shift: Coefficient = stated("Profile shift coefficient x, in modules.")
+    profile_shift: ProfileShift = stated("Profile shift coefficient x, in modules.")
     tip_diameter: Size = stated("Tip diameter, with tolerance; after tip shortening.")
     root_diameter: Size = stated("Root diameter.")
-    tip_chamfer: Length = stated("Radial height of the tip chamfer; '0 mm' if there is none.")
+    tip_chamfer: Extent = stated("Radial height of the tip chamfer; '0 mm' if there is none.")
     basic_rack: BasicRack | None = stated("Tool profile.")
     thickness_allowance: Length = stated(
         "How much thinner the teeth are than their profile shift alone gives, in the normal "
         "section at the reference circle; positive, '0 mm' for none."
     )
     accuracy: Accuracy | None = stated("Accuracy grade of the teeth.")
-    flank_roughness: Length = stated("Roughness Ra of the flanks.")
+    flank_roughness: Extent = stated("Roughness Ra of the flanks.")
     finished_flanks: Annotated[str | None, Choice(("one", "both"))] = stated(
         "Whether one flank of each tooth or both are finished to that accuracy."
     )
@@ -153,7 +161,7 @@ class Mesh(Part):
     driver: Name = Field(description="Name of the driving gear.")
     driven: Name = Field(description="Name of the driven gear.")
     centre_distance: Size = stated("Working centre distance, with its tolerance.")
-    backlash: Length = stated(
+    backlash: Extent = stated(
         "Circular backlash measured at the working pitch circle, cold, with its tolerance."
     )
     ratio_set: Annotated[str | None, Choice(("fixed", "swappable"))] = stated(
@@ -203,10 +211,12 @@ class Bearing(Part):
     set_arrangement: Annotated[str | None, Choice(("back-to-back", "face-to-face", "tandem"))] = (
         stated("How the set is mounted.")
     )
-    dynamic_rating: Force = stated("Basic dynamic radial (or axial) load rating C.")
-    static_rating: Force = stated("Basic static load rating C0.")
-    axial_rating: Force = stated("Axial load it may carry for long, by its maker.")
-    contact_angle: Angle = stated("Contact angle.")
+    dynamic_rating: LoadRating = stated("Basic dynamic radial (or axial) load rating C.")
+    static_rating: LoadRating = stated("Basic static load rating C0.")
+    axial_rating: LoadRating = stated("Axial load it may carry for long, by its maker.")
+    contact_angle: Annotated[Quantity | None, Of("angle", at_least="0 deg", at_most="90 deg")] = (
+        stated("Contact angle.")
+    )
     f0: Coefficient = stated("Factor f0 of ISO 76 for deep groove ball bearings.")
     lubrication: Annotated[str | None, Choice(("grease", "oil splash", "oil bath", "oil jet"))] = (
         stated("How oil reaches it.")
@@ -226,18 +236,20 @@ class Joint(Part):
     bolt_diameter: Size = stated("Nominal diameter of the bolts.")
     bolt_pitch: Size = stated("Thread pitch.")
     bolt_class: Text = stated("Strength class, such as 8.8, 10.9 or SAE 8.")
-    preload: Force = stated("Preload of one bolt as assembled.")
+    preload: Annotated[Quantity | None, Of("force", at_least="0 N")] = stated(
+        "Preload of one bolt as assembled."
+    )
     friction_radius: Size = stated("Radius at which the friction acts.")
-    friction_coefficient: Coefficient = stated("Friction coefficient of the faces.")
+    friction_coefficient: Friction = stated("Friction coefficient of the faces.")
     torque_capacity: Torque = stated("Torque the joint carries, by other evidence.")
-    locking: Text = stated("How bolts or nut are kept from turning.")
+    locking: TextOrNone = stated("How bolts or nut are kept from turning, or none.")
 
 
 class GearOverride(Part):
     """What differs in a gear of another ratio set."""
 
     teeth: Teeth = stated("Number of teeth.")
-    profile_shift: Coefficient = stated("Profile shift coefficient x.")
+    profile_shift: ProfileShift = stated("Profile shift coefficient x.")
     tip_diameter: Size = stated("Tip diameter.")
     root_diameter: Size = stated("Root diameter.")
     face_width: Size = stated("Face width.")
@@ -246,7 +258,7 @@ class GearOverride(Part):
 class RatioSet(Part):
     """Gears of one exchangeable ratio; everything not named stays as in gears."""
 
-    ratio: Coefficient = stated("Engine speed over propeller speed with this set.")
+    ratio: Ratio = stated("Engine speed over propeller speed with this set.")
     gears: dict[str, GearOverride] = Field(
         default_factory=dict, description="Gears that differ, by name."
     )

@@ -11,14 +11,14 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from checker.known import Path
-from checker.spec.document import Document, read_document
-from checker.spec.fields import spelled
+from checker.spec.document import Document, survey_document
+from checker.spec.fields import CANNOT_BE_UNKNOWN, UNKNOWN, spelled
 from checker.spec.model import FORMAT, Spec
 from checker.spec.problem import Problem, SpecUnreadable
-from checker.spec.references import reference_problems
+from checker.spec.references import NAMED_PARTS, reference_problems
 
 _NAME = re.compile(r"[A-Za-z][A-Za-z0-9_ -]{0,60}")
-_NAMED_PARTS = ("shafts", "gears", "meshes", "ratio_sets", "bearings", "joints", "seals")
+_NAMED = (*NAMED_PARTS, "ratio_sets")
 
 
 @dataclass(frozen=True)
@@ -39,16 +39,17 @@ def load_spec(source: bytes, name: str) -> LoadedSpec:
     Raises:
         SpecUnreadable: with every problem found, each with its place.
     """
-    document = read_document(source, name)
-    _check_format(document)
-    names = _name_problems(document)
-    try:
-        spec = Spec.model_validate(document.data)
-    except ValidationError as error:
-        problems = [_located(document, detail) for detail in error.errors(include_url=False)]
-        raise SpecUnreadable(name, _in_order([*names, *problems])) from None
-    problems = [*names, *reference_problems(spec, document)]
-    if problems:
+    document = survey_document(source, name)
+    _check_root(document)
+    told = {each.path for each in document.problems}
+    names = [each for each in _name_problems(document) if each.path not in told]
+    told |= {each.path for each in names}
+    spec, faults = _typed(document)
+    faults = {path: each for path, each in faults.items() if path not in told}
+    told |= faults.keys()
+    references = [each for each in reference_problems(document) if each.path not in told]
+    problems = [*document.problems, *names, *faults.values(), *references]
+    if spec is None or problems:
         raise SpecUnreadable(name, _in_order(problems))
     return LoadedSpec(document, spec)
 
@@ -57,28 +58,43 @@ def _in_order(problems: list[Problem]) -> tuple[Problem, ...]:
     return tuple(sorted(dict.fromkeys(problems), key=lambda each: (each.line, each.column)))
 
 
-def _check_format(document: Document) -> None:
+def _check_root(document: Document) -> None:
     """Refuse what is not a mapping or belongs to another version before judging its fields."""
-    data = document.data
-    if not isinstance(data, dict):
-        raise SpecUnreadable(
-            document.name,
-            (document.problem((), "not a spec", spelled(data), "a mapping of fields"),),
-        )
-    expected = f"thrustline: {FORMAT}, the version of the spec format"
-    if "thrustline" not in data:
-        problem = document.problem((), "no version", "no field 'thrustline'", expected)
-        raise SpecUnreadable(document.name, (problem,))
-    if data["thrustline"] != FORMAT or isinstance(data["thrustline"], bool):
-        problem = document.problem(
-            ("thrustline",), "unknown version", spelled(data["thrustline"]), expected
-        )
-        raise SpecUnreadable(document.name, (problem,))
+    problem = None
+    if not isinstance(document.data, dict):
+        found = spelled(document.data)
+        problem = document.problem((), "not a spec", found, "a mapping of fields")
+    elif type(document.data.get("thrustline")) is int:
+        problem = _version_problem(document)
+    if problem is not None:
+        raise SpecUnreadable(document.name, _in_order([*document.problems, problem]))
+
+
+def _version_problem(document: Document) -> Problem | None:
+    expected = f"{FORMAT}, the version of the spec format"
+    if "thrustline" not in document.data:
+        expected = f"thrustline: {expected}"
+        return document.problem((), "no version", "no field 'thrustline'", expected)
+    stated = document.data["thrustline"]
+    if type(stated) is int and stated == FORMAT:
+        return None
+    return document.problem(("thrustline",), "unknown version", spelled(stated), expected)
+
+
+def _typed(document: Document) -> tuple[Spec | None, dict[Path, Problem]]:
+    """The spec, or what is wrong with its fields, by the path of each."""
+    try:
+        return Spec.model_validate(document.data), {}
+    except ValidationError as error:
+        details = error.errors(include_url=False)
+    faults = {tuple(detail["loc"]): _located(document, detail) for detail in details}
+    version = _version_problem(document)
+    return None, faults if version is None else {**faults, ("thrustline",): version}
 
 
 def _name_problems(document: Document) -> list[Problem]:
     problems = []
-    for section in _NAMED_PARTS:
+    for section in _NAMED:
         named = document.data.get(section)
         if not isinstance(named, dict):
             continue
@@ -116,6 +132,8 @@ def _located(document: Document, detail: ErrorDetails) -> Problem:
             path, context["message"], context["found"], context["expected"], context["hint"]
         )
     expected = _EXPECTED.get(kind, detail["msg"]).format(**context)
+    if detail["input"] == UNKNOWN:
+        expected += CANNOT_BE_UNKNOWN
     return document.problem(path, "unreadable value", spelled(detail["input"]), expected)
 
 
@@ -124,9 +142,6 @@ _EXPECTED = {
     "model_attributes_type": "a mapping of fields",
     "dict_type": "a mapping of names to parts",
     "list_type": "a list",
-    "string_type": "a text (put it in quotes)",
-    "string_too_short": "a text that is not empty",
-    "string_too_long": "a text of at most {max_length} characters",
     "too_short": "at least {min_length} entries",
     "too_long": "at most {max_length} entries",
 }

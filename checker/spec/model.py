@@ -21,8 +21,8 @@ class Spec(Part):
     thrustline: Annotated[int, Count(FORMAT, FORMAT)] = Field(
         description="Version of the spec format: 1."
     )
-    drive: Drive = Field(description="What the drive is and what it is for.")
-    engine: Engine = Field(description="The engine.")
+    drive: Drive = Field(description="The drive as a whole: its name, kind and purpose.")
+    engine: Engine = Field(description="The engine in front of the drive.")
     operation: list[OperationPoint] = Field(
         default_factory=list, description="Points of operation, with their share of the time."
     )
@@ -63,14 +63,27 @@ def schema() -> dict[str, Any]:
 
 
 def _as_written(node: Any) -> Any:
-    """A schema node without what only the models need: what is left out is written ``unknown``."""
+    """A schema node as a person writes the fields: what may be left out may be ``unknown``."""
     if isinstance(node, list):
-        return [_as_written(each) for each in node]
+        return [_as_written(each) for each in node if each != {"type": "null"}]
     if not isinstance(node, dict):
         return node
-    if node == {"type": "null"}:
-        return {"const": UNKNOWN}
     kept = {key: value for key, value in node.items() if key != "default"}
     if isinstance(kept.get("title"), str):
         del kept["title"]
-    return {key: _as_written(value) for key, value in kept.items()}
+    written = {key: _as_written(value) for key, value in kept.items()}
+    if written.get("type") == "object" and "properties" in written:
+        required = written.get("required", [])
+        written["properties"] = {
+            name: field if name in required else _or_unknown(field)
+            for name, field in written["properties"].items()
+        }
+    return written
+
+
+def _or_unknown(field: dict[str, Any]) -> dict[str, Any]:
+    """The schema of a field that also takes the word ``unknown``."""
+    form = {key: value for key, value in field.items() if key != "description"}
+    options = form["anyOf"] if list(form) == ["anyOf"] else [form]
+    said = {key: value for key, value in field.items() if key == "description"}
+    return {"anyOf": [*options, {"const": UNKNOWN}], **said}

@@ -13,22 +13,26 @@ from checker.spec.fields import (
     Count,
     Density,
     Duration,
+    Extent,
     Flag,
     Flow,
+    FluidTemperature,
     Hardness,
     KinematicViscosity,
     Length,
+    Name,
+    Of,
     Power,
-    Pressure,
     Section,
     Size,
-    Speed,
+    Stream,
     Temperature,
     Text,
     Volume,
     stated,
 )
 from checker.spec.part import Part
+from checker.spec.quantity import Quantity
 
 
 class Oil(Part):
@@ -49,7 +53,7 @@ class Oil(Part):
         str | None, Choice(("none", "molybdenum disulphide", "graphite"))
     ] = stated("Solid lubricant in the oil or added to it.")
     base: Annotated[str | None, Choice(("mineral", "PAO", "PAG", "ester"))] = stated("Base stock.")
-    cold_limit: Temperature = stated(
+    cold_limit: FluidTemperature = stated(
         "Lowest temperature at which the oil still flows to the pump or the parts."
     )
     scuffing_load_stage: Annotated[int | None, Count(1, 14)] = stated(
@@ -61,9 +65,14 @@ class Supply(Part):
     """One way by which oil reaches a part."""
 
     from_: Text = Field(
-        default=None, alias="from", description="Where the oil comes from: pump, sump, a gear."
+        default=None,
+        alias="from",
+        description="Where the oil comes from: pump, sump, reservoir, engine, engine gallery; or "
+        "the name of a gear, mesh, bearing or shaft, clutch or damper.",
     )
-    to: Text = stated("Name of the mesh, bearing, clutch or damper that it reaches, or reservoir.")
+    to: Text = stated(
+        "Name of the mesh or bearing that it reaches, clutch, damper; or sump, reservoir, engine."
+    )
     kind: Annotated[
         str | None,
         Choice(("pressure", "jet", "splash", "dip", "drip", "scroll", "channel", "drain")),
@@ -104,8 +113,12 @@ class Lubrication(Part):
     pump_flow: Flow = stated("Flow of the pump.")
     circulating_flow: Flow = stated("Flow that leaves the meshes for the reservoir.")
     paths: list[Supply] | None = stated("How oil reaches each part and comes back.")
-    cold_start_temperature: Temperature = stated("Lowest oil temperature at which it is started.")
-    fill_temperature: Temperature = stated("Temperature at which the oil is filled and measured.")
+    cold_start_temperature: FluidTemperature = stated(
+        "Lowest oil temperature at which it is started."
+    )
+    fill_temperature: FluidTemperature = stated(
+        "Temperature at which the oil is filled and measured."
+    )
     filter: Annotated[str | None, Choice(("none", "with bypass", "without bypass"))] = stated(
         "Oil filter of the drive."
     )
@@ -155,7 +168,7 @@ class Vent(Part):
 class Seal(Part):
     """A radial shaft seal."""
 
-    shaft: Annotated[str, Field(min_length=1)] = Field(description="Shaft it runs on.")
+    shaft: Name = Field(description="Shaft it runs on.")
     diameter: Size = stated("Diameter of the surface the lip runs on.")
     kind: Annotated[
         str | None, Choice(("plain lip", "pressure lip", "double lip", "labyrinth", "back-to-back"))
@@ -167,10 +180,12 @@ class Seal(Part):
     other_side: Annotated[str | None, Choice(("outside air", "engine crankcase"))] = stated(
         "What is on the other side of the seal."
     )
-    pressure_limit: Pressure = stated("Pressure difference it bears at its speed, by its maker.")
+    pressure_limit: Annotated[Quantity | None, Of("pressure", at_least="0 kPa")] = stated(
+        "Pressure difference it bears at its speed, by its maker."
+    )
     shaft_hardness: Hardness = stated("Hardness of the running surface.")
-    shaft_roughness: Length = stated("Roughness Ra of the running surface.")
-    runout: Length = stated("Runout of the running surface.")
+    shaft_roughness: Extent = stated("Roughness Ra of the running surface.")
+    runout: Extent = stated("Runout of the running surface.")
 
 
 class Housing(Part):
@@ -190,7 +205,7 @@ class Housing(Part):
     cooling_air: Annotated[
         str | None, Choice(("slipstream", "cowled with ducted air", "cowled, still air"))
     ] = stated("Air around the case.")
-    cooling_air_speed: Speed = stated("Speed of that air in cruise.")
+    cooling_air_speed: Stream = stated("Speed of that air in cruise.")
     cooler: Annotated[str | None, Choice(("none", "oil to air", "oil to water"))] = stated(
         "Oil cooler."
     )

@@ -5,10 +5,8 @@ from typing import Annotated
 
 from pydantic import Field
 
-from checker.spec.fields import Choice, Date, Day, Flag, Text, stated
+from checker.spec.fields import Choice, Date, Day, Flag, Text, Written, stated
 from checker.spec.part import Part
-
-Written = Annotated[str, Field(min_length=1, max_length=2000)]
 
 
 class Monitoring(Part):
@@ -44,7 +42,7 @@ class Records(Part):
 
     drawn_by: Text = stated("Who designed it.")
     reviews: list[Review] | None = stated("Reviews made.")
-    preflight_checks: list[Text] | None = stated("Checks before each flight.")
+    preflight_checks: list[Written] | None = stated("Checks before each flight.")
     clutch_hand_check: Flag = stated(
         "Preflight list has the hand check of the clutch: grips one way, free the other."
     )

@@ -11,7 +11,7 @@ class Part(BaseModel):
     """A part of the drive as its designer states it.
 
     Unknown keys are refused. A field that says ``unknown`` is as good as left out: what rests on
-    it is not shown.
+    it is not shown. A field that must be there cannot be unknown; it refuses the word itself.
     """
 
     model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
@@ -21,5 +21,11 @@ class Part(BaseModel):
     def _leave_out_unknown(cls, data: Any) -> Any:
         if not isinstance(data, dict) or UNKNOWN not in data.values():
             return data
-        fields = {field.alias or name for name, field in cls.model_fields.items()}
-        return {key: value for key, value in data.items() if value != UNKNOWN or key not in fields}
+        optional = {
+            field.alias or name
+            for name, field in cls.model_fields.items()
+            if not field.is_required()
+        }
+        return {
+            key: value for key, value in data.items() if value != UNKNOWN or key not in optional
+        }

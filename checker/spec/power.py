@@ -7,28 +7,31 @@ from pydantic import Field
 from checker.mechanics.oil_families import FAMILY_NAMES
 from checker.spec.fields import (
     Choice,
-    Coefficient,
     Count,
     Duration,
     Flag,
     Flow,
+    FluidTemperature,
     Force,
     Inertia,
     Length,
     Mass,
+    Name,
+    Number,
     Of,
     Power,
-    Pressure,
     Ratio,
     Section,
     Share,
     Size,
     Speed,
+    Stream,
     Temperature,
     Text,
     Torque,
     Turning,
     Whole,
+    Words,
     stated,
 )
 from checker.spec.part import Part
@@ -40,9 +43,7 @@ Sense = Annotated[str | None, Choice(("clockwise", "anticlockwise"))]
 class Drive(Part):
     """What the drive is and what it is for."""
 
-    name: Annotated[str, Field(min_length=1, max_length=200)] = Field(
-        description="Name of the drive."
-    )
+    name: Name = Field(description="Name of the drive.")
     revision: Text = stated("Revision of the design that this spec describes.")
     purpose: Text = stated("Aircraft and use the drive is meant for.")
     arrangement: Annotated[str | None, Choice(("single", "idler", "compound"))] = stated(
@@ -72,7 +73,9 @@ class Rating(Part):
 class Harmonic(Part):
     """One harmonic of the engine torque at full load."""
 
-    order: Coefficient = stated("Order per crankshaft revolution, such as 0.5, 1 or 1.5.")
+    order: Annotated[float | None, Number(0.0, 100.0)] = stated(
+        "Order per crankshaft revolution, such as 0.5, 1 or 1.5."
+    )
     amplitude: Torque = stated("Amplitude of this harmonic of the crankshaft torque.")
     phase: Annotated[Quantity | None, Of("angle")] = stated("Phase of this harmonic.")
 
@@ -80,7 +83,7 @@ class Harmonic(Part):
 class Crankcase(Part):
     """Pressure in the engine crankcase, to which a drive may be vented."""
 
-    pressure: Pressure = stated(
+    pressure: Annotated[Quantity | None, Of("pressure")] = stated(
         "Gauge pressure in the crankcase in operation; suction is negative. No default."
     )
     pressure_evidence: Text = stated("How that pressure is known: measurement, maker's figure.")
@@ -104,7 +107,7 @@ class Engine(Part):
     """The engine that drives the gearbox."""
 
     description: Text = stated("What the engine is, in a few words.")
-    drives: Annotated[str, Field(min_length=1)] = Field(
+    drives: Name = Field(
         description="Name of the shaft that the crankshaft (or the engine's own reduction) turns."
     )
     cylinders: Annotated[int | None, Count(1, 12)] = stated("Number of cylinders.")
@@ -112,7 +115,7 @@ class Engine(Part):
         "Arrangement of the cylinders."
     )
     cycle: Annotated[str | None, Choice(("four-stroke", "two-stroke"))] = stated("Working cycle.")
-    firing_intervals: list[Annotated[Quantity | None, Of("angle", at_least=0.0)]] | None = stated(
+    firing_intervals: list[Annotated[Quantity, Of("angle", at_least="0 deg")]] | None = stated(
         "Crank angles from one firing to the next over one working cycle, in firing order; "
         "they add up to 720 deg (four-stroke) or 360 deg (two-stroke)."
     )
@@ -127,7 +130,9 @@ class Engine(Part):
     stroke: Size = stated("Piston stroke.")
     rod_length: Size = stated("Length of the connecting rod between centres.")
     reciprocating_mass: Mass = stated("Reciprocating mass of one cylinder.")
-    compression_ratio: Ratio = stated("Geometric compression ratio.")
+    compression_ratio: Annotated[float | None, Number(1.0, 50.0)] = stated(
+        "Geometric compression ratio."
+    )
     torque_harmonics: list[Harmonic] | None = stated("Harmonics of the engine torque.")
     output_damped: Flag = stated(
         "Whether the engine itself damps its output torque ahead of the drive (by a damper or "
@@ -147,7 +152,7 @@ class Engine(Part):
 class OperationPoint(Part):
     """A steady state in which the drive runs for a share of its life."""
 
-    name: Annotated[str, Field(min_length=1, max_length=80)] = Field(
+    name: Annotated[str, Words("a name", 80)] = Field(
         description="Name of the point; each name once."
     )
     kind: Annotated[
@@ -171,15 +176,15 @@ class OperationPoint(Part):
         "Who drives: the engine, or the windmilling propeller (overrun)."
     )
     share: Share = stated("Share of the total running time.")
-    airspeed: Speed = stated("True airspeed.")
+    airspeed: Stream = stated("True airspeed.")
     thrust: Force = stated("Propeller thrust; negative for braking or windmilling.")
     altitude: Length = stated("Altitude, geometric, above sea level.")
     propeller_speed: Turning = stated(
         "Propeller speed where the clutch overruns; elsewhere it follows from the engine speed."
     )
     vertical_speed: Speed = stated("Climb (positive) or descent (negative) speed.")
-    air_temperature: Temperature = stated("Temperature of the outside air.")
-    oil_temperature: Temperature = stated(
+    air_temperature: FluidTemperature = stated("Temperature of the outside air.")
+    oil_temperature: FluidTemperature = stated(
         "Bulk temperature of the drive's oil: measured, or expected by the designer."
     )
     case_air_flow: Flow = stated(
@@ -190,9 +195,7 @@ class OperationPoint(Part):
 class Propeller(Part):
     """The propeller on the output shaft."""
 
-    shaft: Annotated[str, Field(min_length=1)] = Field(
-        description="Name of the shaft that carries the propeller."
-    )
+    shaft: Name = Field(description="Name of the shaft that carries the propeller.")
     blades: Annotated[int | None, Count(2, 8)] = stated("Number of blades.")
     diameter: Size = stated("Diameter.")
     mass: Mass = stated("Mass with hub and spinner.")
@@ -213,7 +216,7 @@ class Propeller(Part):
     vibration_evidence: Text = stated(
         "Vibration stress evidence for this propeller on this engine and drive."
     )
-    first_blade_frequency: Annotated[Quantity | None, Of("frequency", above=0.0)] = stated(
+    first_blade_frequency: Annotated[Quantity | None, Of("frequency", above="0 Hz")] = stated(
         "Frequency of the first flexible blade mode in the plane of rotation."
     )
     hub_bolts: Whole = stated("Number of bolts through the hub.")

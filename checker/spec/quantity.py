@@ -36,12 +36,12 @@ _REFUSED = tuple(
         (
             r"\s*[+-]?[0-9]+(\s+[0-9]+)?\s*/\s*[0-9]",
             "the number is a fraction",
-            "write a decimal number, such as 0.375 in",
+            "write a decimal number, such as 0.375 {unit}",
         ),
         (
             rf"\s*{_NUMBER}\s*(-|–|to|\.\.+|…)\s*{_NUMBER}",
             "the quantity is a range",
-            "write the middle and a tolerance, such as 60 +/- 2 HRC",
+            "write the middle and a tolerance, such as 60 +/- 2 {unit}",
         ),
         (
             rf"\s*{_NUMBER}(\s+|_|'|’|\.)[0-9]",
@@ -51,7 +51,7 @@ _REFUSED = tuple(
         (
             rf"\s*{_NUMBER}[^0-9]*(±|\+/-|[+-]\s*\.?[0-9]|/\s*[+-])",
             "the tolerance cannot be read",
-            "write it before the unit: 76.20 +/- 0.02 mm, or 20 +0.1/-0.05 deg",
+            "write it before the unit: 76.20 +/- 0.02 {unit}, or 76.20 +0.1/-0.05 {unit}",
         ),
         (rf"\s*(?!{_NUMBER})", "the quantity does not begin with a number", ""),
     )
@@ -174,7 +174,8 @@ def _refuse(text: str, unit: str, dimension: str) -> NoReturn:
         raise QuantityError("the text is too long for a quantity", quoted(text), expected)
     for pattern, message, hint in _REFUSED:
         if pattern.match(text):
-            raise QuantityError(message, quoted(text), expected, hint)
+            usual = units_of(dimension)[0]
+            raise QuantityError(message, quoted(text), expected, hint.format(unit=usual))
     if not unit:
         raise QuantityError("the unit is missing", quoted(text), expected)
     meant = closest(unit, dimension)

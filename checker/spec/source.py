@@ -26,8 +26,8 @@ def text_of(source: bytes, name: str) -> str:
         SpecUnreadable: they are too many, not UTF-8, or hold control characters.
     """
     if len(source) > MOST_BYTES:
-        size = f"{len(source)} bytes"
-        raise _unreadable(name, size, f"at most {MOST_BYTES} bytes", "the file is too large")
+        size = f"{MOST_BYTES // 1_000_000} MB"
+        raise _unreadable(name, f"more than {size}", f"at most {size}", "the file is too large")
     for mark, encoding in _OTHER_ENCODINGS.items():
         if source.startswith(mark):
             hint = "save it as UTF-8"

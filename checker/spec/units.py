@@ -18,6 +18,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
 
+from checker.spec.unit_words import symbol_of_words
+
 _INCH = 0.0254
 _FOOT = 0.3048
 _POUND = 0.45359237
@@ -126,6 +128,7 @@ UNITS: tuple[Unit, ...] = (
         ("cm", 1e-2),
         ("m", 1.0),
         ("um", 1e-6, "micron"),
+        ("km", 1e3),
         ("in", _INCH, 'inch|inches|"'),
         ("ft", _FOOT, "foot|feet"),
         ("thou", _INCH / 1000, "mil"),
@@ -350,7 +353,8 @@ def closest(text: str, dimension: str) -> str | None:
     spelling = canonical(text)
     known = _TABLE[dimension]
     same_letters = [name for name in known if name.lower() == spelling.lower()]
-    near = same_letters or get_close_matches(spelling, known, n=1, cutoff=0.7)
+    named = [symbol for symbol in (symbol_of_words(text),) if symbol in known]
+    near = same_letters or named or get_close_matches(spelling, known, n=1, cutoff=0.7)
     return known[near[0]].symbol if near else None
 
 

@@ -326,7 +326,7 @@ def test_axes_close_to_the_centre_distance():
             {"paths": [{"to": "first", "kind": "drip"}, {"to": "first", "kind": "pressure"}]},
             "jet",
         ),
-        ({"system": "splash", "paths": [{"to": "prop_bearing", "kind": "jet"}]}, "splash"),
+        ({"system": "splash", "paths": [{"to": "reservoir", "kind": "jet"}]}, "splash"),
     ],
 )
 def test_how_a_mesh_is_oiled(lubrication, word):

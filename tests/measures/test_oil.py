@@ -87,7 +87,7 @@ def test_oils_of_a_clutch_makers_pages(solve, changes, row):
 @pytest.mark.parametrize(
     ("approval", "missing"),
     [
-        ({"oil": " Circulating  vg 100", "by": "maker", "document": "letter"}, None),
+        ({"oil": "circulating VG 100", "by": "maker", "document": "letter"}, None),
         ({"oil": "circulating VG 150", "by": "maker", "document": "letter"}, {"approved_oils"}),
         ({"oil": "circulating VG 100", "by": "maker"}, {"document"}),
         ({"oil": "circulating VG 100"}, {"by", "document"}),

@@ -177,7 +177,7 @@ def test_more_load_never_counts_as_less(radial, axial, times):
     ],
 )
 def test_axial_load_that_the_bearing_does_not_take_is_refused(call):
-    with pytest.raises(OutOfRange, match="axial"):
+    with pytest.raises(OutOfRange, match="axial load"):
         call()
 
 
@@ -225,7 +225,7 @@ def test_induced_axial_force():  # BR-18, trade source
 
 @pytest.mark.parametrize("angle", [15, 45])
 def test_induced_force_stays_within_its_source(angle):
-    with pytest.raises(OutOfRange, match="contact_angle"):
+    with pytest.raises(OutOfRange, match="contact angle"):
         induced_axial_force(1.0, math.radians(angle))
 
 
@@ -248,10 +248,10 @@ def test_axial_share_counts_either_way():
     ("call", "named"),
     [
         (lambda: basic_life(1.0, 0.0, BALL_EXPONENT), "load"),
-        (lambda: duration(1e6, 0.0), "angular_speed"),
-        (lambda: mean_equivalent_load((1.0,), (0.0,), BALL_EXPONENT), "revolutions"),
-        (lambda: static_margin(1.0, 0.0), "static_load"),
-        (lambda: deep_groove_axial_limit(1.0, 7), "diameter_series"),
+        (lambda: duration(1e6, 0.0), "does not turn"),
+        (lambda: mean_equivalent_load((1.0,), (0.0,), BALL_EXPONENT), "does not turn under any"),
+        (lambda: static_margin(1.0, 0.0), "static load"),
+        (lambda: deep_groove_axial_limit(1.0, 7), "diameter series 7"),
     ],
 )
 def test_states_without_meaning_are_refused(call, named):

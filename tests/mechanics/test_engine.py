@@ -125,7 +125,7 @@ def test_mean_torque_in_metric_units():  # PR-03, derived
 
 
 def test_a_shaft_at_rest_has_no_mean_torque():
-    with pytest.raises(OutOfRange, match="angular_speed"):
+    with pytest.raises(OutOfRange, match="does not turn"):
         mean_torque(1e3, 0.0)
 
 
@@ -218,9 +218,9 @@ def test_even_firing(degrees, strokes, even):
 @pytest.mark.parametrize(
     ("degrees", "strokes", "named"),
     [
-        ([180, 180], 4, "firing_intervals sum to 360.0 deg"),
-        ([360, 360], 2, "firing_intervals sum to 720.0 deg"),
-        ([], 4, "firing_intervals sum to 0.0 deg"),
+        ([180, 180], 4, "firing intervals add up to 360.0 deg"),
+        ([360, 360], 2, "firing intervals add up to 720.0 deg"),
+        ([], 4, "firing intervals add up to 0.0 deg"),
         ([360, 360], 3, "strokes"),
     ],
 )

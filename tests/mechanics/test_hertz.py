@@ -90,5 +90,5 @@ def test_a_rigid_body_leaves_the_softness_of_the_other():
 
 @pytest.mark.parametrize("hollow", [-0.005, -0.004])
 def test_a_hollow_no_wider_than_the_roller_is_refused(hollow):
-    with pytest.raises(OutOfRange, match="radius_2"):
+    with pytest.raises(OutOfRange, match="do not touch along a line"):
         reduced_radius(0.005, hollow)

@@ -147,12 +147,12 @@ def test_metric_bolt_classes(name, diameter, strengths):
 @pytest.mark.parametrize(
     ("call", "named"),
     [
-        (lambda: bolt_class("9.9", 0.008), "bolt_class"),
-        (lambda: bolt_class("8.8", 0.042), "diameter"),
-        (lambda: proof_stress("SAE 8", 1.75 * INCH), "diameter"),
-        (lambda: coarse_pitch(0.0095), "diameter"),
-        (lambda: coarse_pitch(0.030), "diameter"),
-        (lambda: spline_side_pressure(1.0, 6, 0.02, 0.03, 0.03), "outer_diameter"),
+        (lambda: bolt_class("9.9", 0.008), "the bolt class 9.9 is not listed"),
+        (lambda: bolt_class("8.8", 0.042), "diameter of 42 mm"),
+        (lambda: proof_stress("SAE 8", 1.75 * INCH), "diameter of 44.45 mm"),
+        (lambda: coarse_pitch(0.0095), "diameter of 9.5 mm"),
+        (lambda: coarse_pitch(0.030), "diameter of 30 mm"),
+        (lambda: spline_side_pressure(1.0, 6, 0.02, 0.03, 0.03), "outer diameter of the spline"),
     ],
 )
 def test_what_no_table_or_flank_covers_is_refused(call, named):

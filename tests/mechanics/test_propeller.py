@@ -75,7 +75,7 @@ def test_static_thrust():  # PR-11, derived
 
 @pytest.mark.parametrize("merit", [0.0, 1.01])
 def test_no_propeller_beats_the_disc(merit):
-    with pytest.raises(OutOfRange, match="figure_of_merit"):
+    with pytest.raises(OutOfRange, match="figure of merit"):
         static_thrust(6e4, 1.75, 1.225, merit)
 
 
@@ -140,8 +140,8 @@ def test_thrust_falls_with_airspeed_and_stays_below_all_power_used(
         (lambda: disc_speed(0.0, 50.0, 1.75, 1.225), "power"),
         (lambda: disc_speed(6e4, -1.0, 1.75, 1.225), "airspeed"),
         (lambda: thrust_from_efficiency(6e4, 0.0, 0.8), "airspeed"),
-        (lambda: advance_ratio(50.0, 0.0, 1.75), "angular_speed"),
-        (lambda: power_coefficient(6e4, 1.225, 0.0, 1.75), "angular_speed"),
+        (lambda: advance_ratio(50.0, 0.0, 1.75), "does not turn"),
+        (lambda: power_coefficient(6e4, 1.225, 0.0, 1.75), "does not turn"),
         (lambda: gyroscopic_couple(0.6, 240.0, 2.5, 1), "blades"),
     ],
 )

@@ -72,7 +72,7 @@ def test_form_dedendum_of_the_standard_rack_is_one_module():
 def test_tip_radius_must_fit_the_tool():
     # By hand: half tip width π/4 − 1.25 tan 20° = 0.3304; times cos 20° / (1 − sin 20°) = 0.4719
     assert form_dedendum_factor(1.25, 0.4718, radians(20.0)) > 0.0
-    with pytest.raises(OutOfRange, match=r"^tip_radius_factor: .* room for 0\.4719"):
+    with pytest.raises(OutOfRange, match=r"^a root fillet radius of .* room for 0\.4719"):
         form_dedendum_factor(1.25, 0.48, radians(20.0))
 
 

@@ -61,7 +61,7 @@ def test_a_case_without_oil_is_one_of_air():
 
 
 def test_a_full_case_has_no_air_left():
-    with pytest.raises(OutOfRange, match="oil_volume"):
+    with pytest.raises(OutOfRange, match=r"oil volume of .* L fills"):
         vent.sealed_case_pressure(101_325.0, 293.15, 373.15, 1.0, 0.95, 0.06)
 
 
@@ -127,7 +127,7 @@ def test_residence_time():
 
 
 def test_oil_that_stands_has_no_residence():
-    with pytest.raises(OutOfRange, match="oil_flow"):
+    with pytest.raises(OutOfRange, match="oil flow"):
         vent.residence_time(1.0, 0.0)
 
 
@@ -144,7 +144,7 @@ def test_turbulent_friction_agrees_with_the_colebrook_equation(reynolds):
 
 @pytest.mark.parametrize("reynolds", [0.0, 1.01e5])
 def test_friction_outside_its_range(reynolds):
-    with pytest.raises(OutOfRange, match="reynolds_number"):
+    with pytest.raises(OutOfRange, match="Reynolds number"):
         vent.friction_factor(reynolds)
 
 
@@ -213,7 +213,7 @@ def test_two_equal_segments_are_one(flow, bore, length):
 
 @pytest.mark.parametrize(
     ("flow", "bore", "named"),
-    [(1e-3, 0.0, "bore"), (-1e-3, 0.01, "flow"), (0.01, 0.01, "flow")],
+    [(1e-3, 0.0, "bore of 0 mm"), (-1e-3, 0.01, "flow of -60 L"), (0.01, 0.01, "of 600 L/min")],
 )
 def test_a_line_that_cannot_be_computed(flow, bore, named):
     with pytest.raises(OutOfRange, match=named):
@@ -221,7 +221,7 @@ def test_a_line_that_cannot_be_computed(flow, bore, named):
 
 
 def test_a_line_of_nothing():
-    with pytest.raises(OutOfRange, match="segments"):
+    with pytest.raises(OutOfRange, match="no segments"):
         vent.line_pressure_drop(1e-4, (), AIR_DENSITY, AIR_VISCOSITY)
 
 

@@ -30,6 +30,11 @@ def _later(design, drive):
     return Unknown(because="a later version computes it")
 
 
+def _power(design, drive, point):
+    rated = design.subjects.the("engine").given("maximum_continuous.power", "P_rated")
+    return compute(kinematics.quotient, point.given("power", "P"), rated)
+
+
 def _failing(design, mesh):
     raise ZeroDivisionError("division by \x1b[31mzero")
 
@@ -44,6 +49,9 @@ def book(monkeypatch):
     ):
         measure = Measure(name, of, unit, name, False, "", function)
         monkeypatch.setitem(measures(), (of, name), measure)
+    title = "power of the point over the rated power"
+    power = Measure("power_for_tests", "drive", "1", title, True, "name", _power)
+    monkeypatch.setitem(measures(), ("drive", "power_for_tests"), power)
     document = read_document((HERE / "sheet_rules.yaml").read_bytes(), "sheet_rules.yaml")
     return Rulebook(tuple(rules_of(document, "sheet")))
 

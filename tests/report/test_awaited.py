@@ -3,7 +3,7 @@
 import pytest
 
 from checker.known import Unknown
-from checker.report.awaited import awaited_fields, awaited_reasons
+from checker.report.awaited import awaited_fields, awaited_reasons, may_be_none
 from checker.review.finding import Finding
 
 
@@ -45,6 +45,47 @@ def test_what_stating_more_does_not_help_stands_apart(waiting):
         waiting("sheet.power", "gears.b.teeth", because="a later version"),
     )
     (group,) = awaited_reasons(findings)
-    assert (group.reason, group.level) == ("a later version", "warning")
+    assert (group.reasons, group.level) == (("a later version",), "warning")
     assert group.rules == ["sheet.face", "sheet.mass"]
     assert told(awaited_fields(findings)) == [(["gears.b.teeth"], "warning", ["sheet.power"])]
+
+
+def test_a_reason_stands_beside_a_field_that_all_wait_for_because_of_it(waiting):
+    findings = (
+        waiting("sheet.mass", "bearings", because="none on the input shaft"),
+        waiting("sheet.face", "bearings", because="none on the output shaft"),
+        waiting("sheet.mass", "propeller.mass", because="it was not weighed"),
+        waiting("sheet.power", "propeller.mass"),
+    )
+    reasons = {each.fields[0]: each.reasons for each in awaited_fields(findings)}
+    assert reasons == {
+        ("bearings",): ("none on the input shaft", "none on the output shaft"),
+        ("propeller", "mass"): (),
+    }
+
+
+def test_fields_for_which_none_is_an_answer_stand_apart(waiting):
+    findings = (waiting("sheet.power", "clutch", "engine.cylinders", "gears.a.helix"),)
+    assert [each.fields for each in awaited_fields(findings)] == [
+        (("clutch",), ("gears", "a", "helix")),
+        (("engine", "cylinders"),),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("field", "answers"),
+    [
+        ("clutch", True),
+        ("vent.catch_bottle", True),
+        ("engine.internal_reduction", True),
+        ("lubrication.reservoir", True),
+        ("gears.helix.helix", True),  # of the gear named helix
+        ("gears.helix", False),
+        ("clutch.kind", False),
+        ("operation.0.power", False),
+        ("bearings", False),
+        ("no.such.field", False),
+    ],
+)
+def test_none_is_an_answer_for_what_may_be_absent(field, answers):
+    assert may_be_none(tuple(field.split("."))) is answers

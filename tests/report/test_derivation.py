@@ -22,7 +22,7 @@ def test_whole_calculation_with_places(review):
     sheet = sheet_of(review, "shafts.input.torque", "climb")
     assert sheet.startswith("shafts.input.torque at climb = 90.28 N m\n")
     assert "stated   sheet_spec.yaml 11:50, operation.0.power" in sheet
-    assert "with     P = 52 kW (1); ω = 5500 rpm (2)" in sheet
+    assert "with     P = 52 kW (1); ω = 5500 rpm (2, there ω_e)" in sheet
     assert "result   T = 90.28 N m" in sheet
 
 
@@ -40,6 +40,17 @@ def test_what_is_missing_is_named(review):
     )
 
 
+def test_a_part_left_out_is_what_is_missing(review_of, spec):
+    for field in (b"clutch: none\n", b"operation:\n", b"  - {name: climb", b"  - {name: cruise"):
+        spec = b"".join(line for line in spec.splitlines(True) if not line.startswith(field))
+    review = review_of(spec)
+    state = "State sheet_spec.yaml 2:1, "
+    assert sheet_of(review, "clutch.capacity_margin") == (
+        f"clutch.capacity_margin: not shown\n  {state}clutch, or none if there is none\n"
+    )
+    assert sheet_of(review, "shafts.prop.speed").splitlines()[1] == f"  {state}operation"
+
+
 def test_value_known_at_best_is_derived(review):
     sheet = sheet_of(review, "drive.peak_for_tests")
     assert "the alternating torque is not known" in sheet
@@ -48,7 +59,9 @@ def test_value_known_at_best_is_derived(review):
 
 
 def test_stated_field_and_point_by_name(review):
-    assert sheet_of(review, "operation.climb.oil_temperature").startswith("operation.0.oil_temp")
+    assert sheet_of(review, "operation.climb.oil_temperature").startswith("operation.climb.oil")
+    by_number = sheet_of(review, "operation.0.oil_temperature")
+    assert by_number == sheet_of(review, "operation.climb.oil_temperature")
     assert "1  ratio = 2.4" in sheet_of(review, "drive.ratio")
 
 
@@ -56,10 +69,20 @@ def test_stated_field_and_point_by_name(review):
     ("target", "point", "message"),
     [
         ("gears.pignon.teeth", None, r"no part for 'gears\.pignon\.teeth'; the parts are: drive,"),
-        ("shafts.input.torqe", None, r"shafts\.input has no measure 'torqe'\. Near it: torque"),
+        (
+            "shafts.input.torqe",
+            None,
+            r"input has no measure or stated field 'torqe'\. Near it: torque",
+        ),
         ("shafts.input.torque", "glide", r"no operation point 'glide'; the points are: climb, cr"),
+        ("gears.pinion.teeth", "glide", "no operation point 'glide'"),
+        ("gears.pinion.teeth", "climb", "the same at every operation point: leave out the point"),
+        ("operation.glide.power", None, r"the parts are: drive, engine, operation\.climb, op"),
+        ("operation.climb.zzz", None, r"'zzz'\..* Its stated fields are: name, kind, engine_speed"),
+        ("monitoring.zzz", None, "Its stated fields are: "),
+        ("clutch.capacity_margin", None, "This drive has no clutch: the spec says none"),
         ("drive", None, "no part for 'drive'"),
-        ("gears.pinion.helix", None, "has no measure 'helix'"),
+        ("gears.pinion.helix", None, "has no measure or stated field 'helix'"),
     ],
 )
 def test_a_question_without_an_answer_says_what_there_is(design, target, point, message):

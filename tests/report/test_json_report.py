@@ -8,8 +8,9 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from checker.known import Known
+from checker.known import Known, compute
 from checker.measures.registry import Measure, measures
+from checker.mechanics import kinematics
 from checker.report.json_report import entry, json_report
 from checker.report.json_schema import report_schema
 from checker.report.results import Failed
@@ -124,7 +125,7 @@ def test_derivation_can_be_followed_to_the_spec(data):
     stated, computed = (steps[number] for number in last["inputs"])
     assert stated["place"]["path"] == "drive.ratio"
     assert (stated["value"], computed["value"]) == (2.4, 2.5)
-    assert found(data, "sheet.power")["derivation"] == "drive.power_over_rating@climb"
+    assert found(data, "sheet.power")["derivation"] == "drive.power_for_tests@climb"
 
 
 def test_ratio_sets_have_their_own_derivations(written, review_of, spec):
@@ -177,3 +178,20 @@ def test_text_of_a_spec_is_harmless_even_when_decoded(written, review_of, spec, 
     assert not unseen.search(data["reviews"][0]["drive"]["name"])
     assert data["reviews"][0]["file"] == r"a\x1b[2J\udcff.yaml"
     report.encode()
+
+
+def test_a_derivation_may_be_longer_than_the_stack_is_deep(
+    written, review_of, spec, book, monkeypatch
+):
+    def summed(design, drive):
+        total = Known(0.0, "1", "q")
+        for _ in range(2000):
+            total = compute(kinematics.sum_of_shares, total, Known(0.001, "1", "q"))
+        return total
+
+    measure = Measure("peak_for_tests", "drive", "1", "", False, "", summed)
+    monkeypatch.setitem(measures(), ("drive", "peak_for_tests"), measure)
+    data = written(review_of(spec))[1]["reviews"][0]
+    last = data["derivations"]["drive.peak_for_tests"]
+    assert data["steps"][last]["inputs"] == [last - 2, last - 1]
+    assert data["steps"][last]["value"] == pytest.approx(2.0)

@@ -6,8 +6,13 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from rich.cells import cell_len
 
 from checker import __version__
+from checker.known import Known, Unknown, assumed
+from checker.measures.registry import Measure, measures
+from checker.report.derivation import derivation_sheets
+from checker.report.inquiry import inquiries
 from checker.report.terminal import review_sheet
 from checker.review.rulebook import Change
 
@@ -21,6 +26,11 @@ SETS = b"""ratio_sets:
 
 def sheet_of(review, width=80, colour=False, everything=False) -> str:
     return review_sheet(review, width=width, colour=colour, everything=everything)
+
+
+def flat(sheet: str) -> str:
+    """The sheet as one line, whatever its width."""
+    return " ".join(sheet.split())
 
 
 def settled(sheet: str) -> str:
@@ -39,10 +49,19 @@ def test_sheet_reads_as_kept(review, width, everything):
     assert sheet == file.read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("width", [60, 80, 120, 200])
-def test_no_line_is_wider_than_the_terminal(review, width):
-    lines = sheet_of(review, width, everything=True).splitlines()
-    assert max(map(len, lines)) <= width
+@pytest.mark.parametrize("width", [40, 60, 80, 120, 200])
+@pytest.mark.parametrize("name", ["climb", "αβγ" * 9, "歯車" * 12])
+def test_no_line_is_wider_than_the_terminal(review_of, spec, width, name):
+    review = review_of(spec.replace(b"climb", name.encode()))
+    target = f"operation.{name}.engine_speed"
+    answers = inquiries(review.designs[None], target, None)
+    answers += inquiries(review.designs[None], "shafts.input.torque", name)
+    document = review.loaded.document
+    lines = [
+        *sheet_of(review, width, everything=True).splitlines(),
+        *derivation_sheets(answers, document, width=width, colour=False).splitlines(),
+    ]
+    assert max(map(cell_len, lines)) <= width
     assert lines == [line.rstrip() for line in lines]
 
 
@@ -91,7 +110,7 @@ def test_each_ratio_set_is_named(review_of, spec):
     assert "The drive, ratio set short, ratio 2.5" in sheet
     assert "The drive, ratio set long, ratio 2.417" in sheet
     assert re.search(
-        r"Unmet: The tooth counts give the stated ratio\n +Part +drive, ratio set", sheet
+        r"Falls short: The tooth counts give the stated ratio\n +Part +drive, ratio set", sheet
     )
 
 
@@ -101,7 +120,7 @@ def test_nothing_open_says_no_more_than_that(review_of, spec, book):
     )
     sheet = sheet_of(review_of(spec, rules=kept))
     assert "Disposition: NO OPEN FINDINGS" in sheet
-    assert "No disposition of this sheet permits a run or a flight." in " ".join(sheet.split())
+    assert "No disposition of this sheet permits a run or a flight." in flat(sheet)
     assert "Open:" not in sheet
     for word in ("approved", "airworthy"):
         assert word not in sheet.lower()
@@ -115,7 +134,49 @@ def test_limits_that_a_house_changed_are_told(review_of, spec, book):
     sheet = sheet_of(review_of(spec, rules=replace(book, changes=(change,), house="Shop")), 120)
     assert "with house rulebook Shop, 11 rules" in sheet
     assert "Limits changed by house rulebook Shop" in sheet
-    told = (
-        "- sheet.power, warning: at most 1.0 becomes at most 1.1, LOOSER, because a trial [red]run"
+    told = "- sheet.power, warning: at most 1.0 becomes at most 1.1, LOOSER; reason given: "
+    assert f"{told}a trial [red]run" in flat(sheet)
+
+
+def test_shafts_that_turn_as_one_share_a_column(review_of, spec):
+    source = spec.replace(b"drives: input", b"drives: crank").replace(
+        b"{input: {}", b"{crank: {}, input: {}"
     )
-    assert told in sheet
+    source += b"joints: {flange: {shaft: crank, to: input}}\n"
+    sheet = sheet_of(review_of(source))
+    assert re.search(r"^Speed and torque +crank, input +prop$", sheet, re.MULTILINE)
+
+
+def test_dashes_say_what_would_fill_them(review_of, spec):
+    sheet = sheet_of(review_of(spec.replace(b"  internal_reduction: none\n", b"")))
+    field = "engine.internal_reduction (line 6)"
+    assert f"State {field}, or none if there is none, to fill the dashes." in flat(sheet)
+
+
+def test_what_is_missing_is_told_with_its_reason(review_of, spec, monkeypatch):
+    def bearings(design, drive):
+        return Unknown((("bearings",),), "no bearing of shafts.prop is listed")
+
+    measure = Measure("later_for_tests", "drive", "1", "", False, "", bearings)
+    monkeypatch.setitem(measures(), ("drive", "later_for_tests"), measure)
+    sheet = flat(sheet_of(review_of(spec.replace(b"clutch: none\n", b""))))
+    assert "- State bearings: no bearing of shafts.prop is listed; sheet.later waits" in sheet
+    assert "- State clutch, or none if there is none: sheet.clutch-damped waits for it" in sheet
+
+
+def test_assumptions_of_a_source_stand_together(review_of, spec, monkeypatch):
+    def assuming(design, drive):
+        values = ((38.0, "v_guide"), (38.0, "v_max"), (14.0, "v_min"))
+        known = tuple(assumed(value, "m/s", symbol, "a maker") for value, symbol in values)
+        return Known(2.0, "1", "S", inputs=known)
+
+    measure = Measure("later_for_tests", "drive", "1", "", False, "", assuming)
+    monkeypatch.setitem(measures(), ("drive", "later_for_tests"), measure)
+    assert "- a maker: v_guide, v_max = 38 m/s; v_min = 14 m/s" in sheet_of(review_of(spec))
+
+
+def test_findings_name_what_derive_is_asked_for(review):
+    sheet = sheet_of(review)
+    for measure in ("operation.climb.oil_temperature", "drive.ratio_disagreement"):
+        assert f"    Measure     {measure}\n" in sheet
+        assert inquiries(review.designs[None], measure, None)

@@ -31,7 +31,12 @@ def finding(value, unit, kind, values, text="", outcome="falls short"):
         (1.1, "1", "at_least", (1.1,), True, "nothing to spare"),
         (1.43, "1", "at_least", (1.1,), True, "30 % to spare"),
         (12, "1", "at_most", (1,), True, "12 times the limit"),
-        (9, "1", "at_most", (1,), True, "over by 800 %"),
+        (9, "1", "at_most", (1,), True, "9 times the limit"),
+        (1.9, "1", "at_most", (1,), True, "over by 90 %"),
+        (121, "1", "at_least", (1,), True, "120 times the limit"),
+        (-3, "1", "at_most", (2,), True, "5 to spare"),
+        (-3, "1", "at_most", (-4,), True, "over by 25 %"),
+        (100, "1", "between", (8, 16), True, "outside by 84"),
         (0, "1", "at_least", (2,), True, "short by 2"),
         (-0.019, "m", "at_least", (0.001,), True, "short by 20 mm"),
         (-1.5, "1", "at_least", (-1.0,), True, "short by 50 %"),
@@ -49,6 +54,22 @@ def test_margin_in_words(value, unit, kind, values, relative, words):
     found = finding(value, unit, kind, values)
     assert margin_is_relative(found) is relative
     assert margin_text(found) == words
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "kind", "values", "text", "words"),
+    [
+        (92.4e-6, "m", "at_most", (20e-6,), "at most 20 um", "92.4 um; asks at most 20 um; 4.6"),
+        (0.0002, "m", "at_least", (0.003,), "at least 3 mm", "0.2 mm; asks at least 3 mm; short"),
+        (2.0, "kg", "between", (5.0, 30.0), "between 5 kg and 30 kg", "2 kg; asks between 5 kg"),
+        (373.15, "K", "at_most", (383.15,), "at most 110 degC", "100 degC; asks at most 110 degC;"),
+        (0.002, "m", "at_most", (0.0,), "at most 0 um", "2000 um; asks at most 0 um; over by 2000"),
+        (0.4, "1", "at_least", (0.5,), "at least 0.5", "0.4; asks at least 0.5; short by 20 %"),
+        (0.4, "m", "at_most", (1.0,), "no such text", "400 mm; asks no such text; 60 % to spare"),
+    ],
+)
+def test_value_is_in_the_unit_of_its_limit(value, unit, kind, values, text, words):
+    assert found_text(finding(value, unit, kind, values, text)).startswith(words)
 
 
 @pytest.mark.parametrize(

@@ -8,7 +8,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from checker.spec import document
-from checker.spec.document import DEEPEST, MOST_ALIASES, MOST_PROBLEMS, Document, read_document
+from checker.spec.document import (
+    DEEPEST,
+    MOST_ALIASES,
+    MOST_PROBLEMS,
+    Document,
+    read_document,
+    survey_document,
+)
 from checker.spec.problem import SpecUnreadable
 from checker.spec.source import MOST_BYTES
 
@@ -128,13 +135,14 @@ def test_a_problem_stands_at_a_value_or_at_its_name():
         ("on: 1\n", (1, 1), ("on",), "some programs read this as true or false"),
         ("no: 1\n", (1, 1), ("no",), "some programs read this as true or false"),
         ("1: 1\n", (1, 1), ("1",), "a field name is not a text"),
+        ("a: {7: 1}\n", (1, 5), ("a", "7"), "a field name is not a text"),
         ("true: 1\n", (1, 1), ("true",), "a field name is not a text"),
         ("012: 1\n", (1, 1), ("012",), "some programs read a leading zero as octal"),
         ("'': 1\n", (1, 1), ("",), "a field has no name"),
         ("[a]: 1\n", (1, 1), (), "a field name is not a text"),
         ("? {a: 1}\n: 2\n", (1, 3), (), "a field name is not a text"),
         ("a: &x b\n*x : 1\n", (2, 1), (), "a field name is not a text"),
-        ("a: &x {b: 1}\nc:\n  <<: *x\n", (3, 3), ("c", "<<"), "merging mappings is not allowed"),
+        ("a: &x {b: 1}\nc:\n  <<: *x\n", (3, 3), ("c", "<<"), "merging is not supported"),
         ("a: !!python/name:os.system 1\n", (1, 4), ("a",), "a tag is not allowed"),
         ("a: !!str 1\n", (1, 4), ("a",), "a tag is not allowed"),
         ("a: !gear {b: 1}\n", (1, 4), ("a",), "a tag is not allowed"),
@@ -151,6 +159,37 @@ def test_problems_of_content(text, place, path, message):
     assert problem.path == path
     assert problem.message == message
     assert problem.expected
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("a: {7: 1}\n", "a name that begins with a letter"),
+        ("a: {[b]: 1}\n", "a name that begins with a letter"),
+        ("on: 1\n", "a name that begins with a letter; in quotes, if it must be this one"),
+        ("a: &x {b: 1}\nc: {<<: *x}\n", "the fields themselves, written out"),
+    ],
+)
+def test_what_a_field_could_be_named_instead(text, expected):
+    assert [each.expected for each in problems(text)] == [expected]
+
+
+def test_a_survey_goes_on_past_what_cannot_be_read():
+    spec = survey_document(b"a: {b: yes, c: 1}\n7: x\n[d]: {e: 1}\nf: *g\nh: 2\n", "drive.yaml")
+    assert spec.data == {"a": {"b": "yes", "c": 1}, "7": "x", "f": None, "h": 2}
+    assert [each.path for each in spec.problems] == [("a", "b"), ("7",), (), ("f",)]
+
+
+def test_of_a_field_given_twice_a_survey_keeps_the_first():
+    spec = survey_document(b"a: {x: 1}\na: {x: 2, y: 3}\n", "drive.yaml")
+    assert spec.data == {"a": {"x": 1}}
+    assert spec.place(("a", "x")) == (1, 8)
+
+
+@pytest.mark.parametrize("text", ["a: 'open\n", "a: 1\n---\nb: 2\n", "", "- yes\n" * 200])
+def test_a_survey_of_what_is_no_document_is_refused(text):
+    with pytest.raises(SpecUnreadable):
+        survey_document(text.encode(), "drive.yaml")
 
 
 def test_a_field_given_twice_names_both_places():
@@ -187,7 +226,7 @@ def test_reading_stops_after_many_problems():
         (b"\xfe\xff\x00a", (1, 1), "UTF-16 text", "the file is in another encoding"),
         (b"a: 1\nb: \x1b[2J\n", (2, 4), "U+001B", "a control character"),
         ("a: 1\u2028b: 2\n".encode(), (1, 5), "U+2028", "a control character"),
-        (b"a" * (MOST_BYTES + 1), (1, 1), "2000001 bytes", "the file is too large"),
+        (b"a" * (MOST_BYTES + 1), (1, 1), "more than 2 MB", "the file is too large"),
     ],
 )
 def test_problems_of_bytes(source, place, found, message):

@@ -77,12 +77,14 @@ def test_a_quantity_keeps_what_was_written():
         ("1e400 mm", "length", "not finite", ""),
         ("1e308 GPa", "pressure", "not finite", ""),
         ("1 1/2 in", "length", "a fraction", "decimal"),
-        ("3/8 in", "length", "a fraction", "decimal"),
-        ("58-62 HRC", "hardness", "a range", "tolerance"),
+        ("3/8 in", "length", "a fraction", "such as 0.375 mm"),
+        ("58-62 HRC", "hardness", "a range", "such as 60 +/- 2 HRC"),
+        ("58-62 kW", "power", "a range", "such as 60 +/- 2 kW"),
         ("58 to 62 HRC", "hardness", "a range", "tolerance"),
         ("HRC 60", "hardness", "does not begin with a number", ""),
         ("- 12 degC", "temperature", "does not begin with a number", ""),
-        ("76 mm +/- 1 mm", "length", "tolerance cannot be read", "before the unit"),
+        ("76 mm +/- 1 mm", "length", "tolerance cannot be read", "76.20 +/- 0.02 mm"),
+        ("76 N +/- 1 N", "force", "tolerance cannot be read", "76.20 +0.1/-0.05 N"),
         ("76 +/- -1 mm", "length", "tolerance cannot be read", "before the unit"),
         ("76 +1 mm", "length", "tolerance cannot be read", "before the unit"),
         ("1500/-2 mm", "length", "tolerance cannot be read", "before the unit"),
@@ -116,10 +118,10 @@ def test_a_unit_of_another_kind_is_named_with_the_right_ones():
     with pytest.raises(QuantityError) as caught:
         parse_quantity("2 kg", "length")
     assert caught.value.found == "'kg', a mass"
-    assert caught.value.expected == "a length: mm, cm, m, um, in, ft, thou"
+    assert caught.value.expected == "a length: mm, cm, m, um, km, in, ft, thou"
     assert str(caught.value) == (
         "the unit is of another kind; found 'kg', a mass; "
-        "expected a length: mm, cm, m, um, in, ft, thou"
+        "expected a length: mm, cm, m, um, km, in, ft, thou"
     )
 
 

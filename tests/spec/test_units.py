@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from checker.spec import unit_words
 from checker.spec.quantity import parse_quantity
 from checker.spec.units import (
     DIMENSIONS,
@@ -27,7 +28,16 @@ REGISTRY = pint.UnitRegistry()
 PINT = {
     "length": (
         "m",
-        {"mm": "mm", "cm": "cm", "m": "m", "um": "um", "in": "inch", "ft": "foot", "thou": "thou"},
+        {
+            "mm": "mm",
+            "cm": "cm",
+            "m": "m",
+            "km": "km",
+            "um": "um",
+            "in": "inch",
+            "ft": "foot",
+            "thou": "thou",
+        },
     ),
     "angle": ("rad", {"deg": "degree", "rad": "rad", "arcmin": "arcminute"}),
     "speed": (
@@ -268,10 +278,29 @@ def test_spellings(spelling, dimension, symbol):
         ("mN", "force", None),
         ("furlong", "length", None),
         ("", "ratio", ""),
+        ("kilowatts", "power", "kW"),
+        ("kilowatt", "power", "kW"),
+        ("Horsepower", "power", "hp"),
+        ("newton metres", "torque", "N m"),
+        ("Newton-meters", "torque", "N m"),
+        ("foot-pounds", "torque", "lbf ft"),
+        ("millimetres", "length", "mm"),
+        ("millimeter", "length", "mm"),
+        ("kilometres", "length", "km"),
+        ("degrees celsius", "temperature", "degC"),
+        ("Celsius", "temperature", "degC"),
+        ("Litres", "volume", "L"),
+        ("litres per minute", "volume_flow", "L/min"),
+        ("kilowatts", "force", None),
     ],
 )
 def test_the_unit_that_was_meant(spelling, dimension, meant):
     assert closest(spelling, dimension) == meant
+
+
+def test_every_unit_in_words_is_a_unit_of_the_table():
+    symbols = {canonical(unit.symbol) for unit in UNITS}
+    assert {symbol for symbol in unit_words._SYMBOLS.values() if symbol not in symbols} == set()
 
 
 def test_the_dimensions_of_a_unit():
@@ -282,8 +311,8 @@ def test_the_dimensions_of_a_unit():
 
 
 def test_the_units_of_a_field_are_listed_usual_ones_first():
-    assert units_of("length") == ("mm", "cm", "m", "um", "in", "ft", "thou")
-    assert units_of("module") == ("mm", "cm", "m", "um", "in", "ft", "thou", "DP")
+    assert units_of("length") == ("mm", "cm", "m", "um", "km", "in", "ft", "thou")
+    assert units_of("module") == ("mm", "cm", "m", "um", "km", "in", "ft", "thou", "DP")
     assert units_of("hardness") == ("HRC", "HV", "HB")
 
 
