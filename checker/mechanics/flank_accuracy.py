@@ -1,0 +1,248 @@
+"""Flank deviations that an accuracy grade allows, and what running-in takes off them.
+
+Gears of the AGMA scale are turned into ISO grades, since ISO rates by deviations. Lengths in m; the
+standards print micrometres.
+"""
+
+from math import cos, sqrt
+
+from checker.mechanics.equation import OutOfRange, equation
+
+_TOLERANCES = "ISO 1328-1:2013, tolerances by formula (from memory)"
+_RUNNING_IN = "ISO 6336-1:2006, running-in allowances (from memory)"
+_MICRO = 1e-6
+_SOFT_STEEL = "through-hardened"
+
+
+@equation(
+    "A",
+    "A = grade of ISO 1328-1 and AGMA 2015; A = 17 − Q for the quality number of AGMA 2000",
+    unit="1",
+    source="AGMA 2015-1 gives its grades as ISO does; 17 − Q is common practice (from memory)",
+    standard="standard []",
+    grade="grade [1]",
+)
+def iso_grade(standard: str, grade: int) -> int:
+    """Accuracy grade on the ISO scale, on which a small number is good."""
+    return 17 - grade if standard == "AGMA 2000" else grade
+
+
+@equation(
+    "Q_v",
+    "Q_v = 17 − A",
+    unit="1",
+    source="common practice between the two scales (from memory)",
+    grade="A [1]",
+)
+def agma_quality(grade: int) -> int:
+    """Transmission accuracy number of AGMA 2001, on which a large number is good."""
+    return 17 - grade
+
+
+def _step(grade: int) -> float:
+    if not 1 <= grade <= 11:
+        raise OutOfRange(f"grade {grade} is outside 1 to 11 of ISO 1328-1")
+    return sqrt(2.0) ** (grade - 5) * _MICRO
+
+
+@equation(
+    "f_pT",
+    "f_pT = (0.001 d + 0.4 m_n + 5 µm) √2^(A−5), d and m_n in mm",
+    unit="m",
+    source=_TOLERANCES,
+    reference_diameter="d [m]",
+    normal_module="m_n [m]",
+    grade="A [1]",
+)
+def single_pitch_tolerance(reference_diameter: float, normal_module: float, grade: int) -> float:
+    """Single pitch deviation that a grade allows [m].
+
+    Raises:
+        OutOfRange: ``grade`` is outside 1 to 11.
+    """
+    return (reference_diameter + 400.0 * normal_module + 5.0) * _step(grade)
+
+
+@equation(
+    "f_fαT",
+    "f_fαT = (0.55 m_n + 5 µm) √2^(A−5), m_n in mm",
+    unit="m",
+    source=_TOLERANCES,
+    normal_module="m_n [m]",
+    grade="A [1]",
+)
+def profile_form_tolerance(normal_module: float, grade: int) -> float:
+    """Profile form deviation that a grade allows [m].
+
+    Raises:
+        OutOfRange: ``grade`` is outside 1 to 11.
+    """
+    return (550.0 * normal_module + 5.0) * _step(grade)
+
+
+@equation(
+    "f_HβT",
+    "f_HβT = (0.05 √d + 0.35 √b + 4 µm) √2^(A−5), d and b in mm",
+    unit="m",
+    source=_TOLERANCES,
+    reference_diameter="d [m]",
+    face_width="b [m]",
+    grade="A [1]",
+)
+def helix_slope_tolerance(reference_diameter: float, face_width: float, grade: int) -> float:
+    """Helix slope deviation that a grade allows [m].
+
+    Raises:
+        OutOfRange: ``grade`` is outside 1 to 11.
+    """
+    size = 0.05 * sqrt(1e3 * reference_diameter) + 0.35 * sqrt(1e3 * face_width) + 4.0
+    return size * _step(grade)
+
+
+@equation(
+    "f_ma",
+    "f_ma = √(f_Hβ1² + f_Hβ2²)",
+    unit="m",
+    source="ISO 6336-1:2006, 7.5, mesh misalignment without adjustment (from memory)",
+    helix_slope_1="f_Hβ1 [m]",
+    helix_slope_2="f_Hβ2 [m]",
+)
+def manufacturing_misalignment(helix_slope_1: float, helix_slope_2: float) -> float:
+    """Misalignment of the flanks that the helix deviations of both gears bring [m]."""
+    return sqrt(helix_slope_1**2 + helix_slope_2**2)
+
+
+@equation(
+    "f_pb",
+    "f_pb = max(f_pT1, f_pT2) cos α_t",
+    unit="m",
+    source="ISO 6336-1:2006, 6.5 (from memory)",
+    pitch_tolerance_1="f_pT1 [m]",
+    pitch_tolerance_2="f_pT2 [m]",
+    transverse_pressure_angle="α_t [rad]",
+)
+def base_pitch_deviation(
+    pitch_tolerance_1: float, pitch_tolerance_2: float, transverse_pressure_angle: float
+) -> float:
+    """Transverse base pitch deviation of the worse gear [m]."""
+    return max(pitch_tolerance_1, pitch_tolerance_2) * cos(transverse_pressure_angle)
+
+
+@equation(
+    "f_fα",
+    "f_fα = max(f_fαT1, f_fαT2)",
+    unit="m",
+    source="ISO 6336-1:2006, 6.5 (from memory)",
+    form_tolerance_1="f_fαT1 [m]",
+    form_tolerance_2="f_fαT2 [m]",
+)
+def profile_deviation(form_tolerance_1: float, form_tolerance_2: float) -> float:
+    """Profile form deviation of the worse gear [m]."""
+    return max(form_tolerance_1, form_tolerance_2)
+
+
+@equation(
+    "y_α",
+    "y_α = 0.075 f, at most 3 µm; through-hardened 160 f / σ_Hlim, at most 12 800/σ_Hlim µm to"
+    " 10 m/s and 6 400/σ_Hlim µm above",
+    unit="m",
+    source=_RUNNING_IN,
+    deviation="f [m]",
+    treatment="treatment []",
+    contact_limit="σ_Hlim [Pa]",
+    pitch_line_speed="v [m/s]",
+)
+def profile_running_in(
+    deviation: float, treatment: str, contact_limit: float, pitch_line_speed: float
+) -> float:
+    """What running-in takes off a pitch or profile deviation [m]."""
+    if treatment != _SOFT_STEEL:
+        return min(0.075 * deviation, 3.0 * _MICRO)
+    megapascal = contact_limit / 1e6
+    worn = 160.0 * deviation / megapascal
+    if pitch_line_speed <= 5.0:
+        return worn
+    most = 12800.0 if pitch_line_speed <= 10.0 else 6400.0
+    return min(worn, most / megapascal * _MICRO)
+
+
+@equation(
+    "y_β",
+    "y_β = 0.15 F_βx, at most 6 µm; through-hardened 320 F_βx / σ_Hlim, at most F_βx, and"
+    " 25 600/σ_Hlim µm to 10 m/s and 12 800/σ_Hlim µm above",
+    unit="m",
+    source=_RUNNING_IN,
+    misalignment="F_βx [m]",
+    treatment="treatment []",
+    contact_limit="σ_Hlim [Pa]",
+    pitch_line_speed="v [m/s]",
+)
+def helix_running_in(
+    misalignment: float, treatment: str, contact_limit: float, pitch_line_speed: float
+) -> float:
+    """What running-in takes off the misalignment of the flanks [m]."""
+    if treatment != _SOFT_STEEL:
+        return min(0.15 * misalignment, 6.0 * _MICRO)
+    megapascal = contact_limit / 1e6
+    worn = min(320.0 * misalignment / megapascal, misalignment)
+    if pitch_line_speed <= 5.0:
+        return worn
+    most = 25600.0 if pitch_line_speed <= 10.0 else 12800.0
+    return min(worn, most / megapascal * _MICRO)
+
+
+@equation(
+    "x",
+    "x = (x_1 + x_2) / 2",
+    unit="m",
+    source="ISO 6336-1:2006, gears of different steels (from memory)",
+    allowance_1="x_1 [m]",
+    allowance_2="x_2 [m]",
+)
+def shared_running_in(allowance_1: float, allowance_2: float) -> float:
+    """Running-in of a pair whose gears run in by different amounts [m]."""
+    return 0.5 * (allowance_1 + allowance_2)
+
+
+@equation(
+    "f_eff",
+    "f_eff = f − y",
+    unit="m",
+    source="ISO 6336-1:2006, effective deviations (from memory)",
+    deviation="f [m]",
+    running_in="y [m]",
+)
+def effective_deviation(deviation: float, running_in: float) -> float:
+    """A deviation as it stands after running-in [m]."""
+    return deviation - running_in
+
+
+# Worst grade in use up to a pitch-line velocity, spur gears; helical gears stand half as much more.
+_GRADE_LIMITS = ((40.0, 4), (20.0, 5), (15.0, 6), (10.0, 7), (6.0, 8))
+
+
+@equation(
+    "A_max",
+    "A_max = 9 to 6 m/s, 8 to 10, 7 to 15, 6 to 20, 5 to 40, 4 above; v / 1.5 for helical teeth",
+    unit="1",
+    source="gear handbooks, accuracy for pitch-line velocity (from memory)",
+    pitch_line_speed="v [m/s]",
+    is_spur="spur []",
+)
+def coarsest_grade(pitch_line_speed: float, is_spur: bool) -> int:
+    """Coarsest ISO accuracy grade in common use at a pitch-line velocity."""
+    speed = pitch_line_speed if is_spur else pitch_line_speed / 1.5
+    return next((grade for over, grade in _GRADE_LIMITS if speed > over), 9)
+
+
+@equation(
+    "ΔA",
+    "ΔA = A_max − A",
+    unit="1",
+    source="definition",
+    coarsest="A_max [1]",
+    grade="A [1]",
+)
+def grades_in_hand(coarsest: int, grade: int) -> int:
+    """Grades by which the teeth are finer than they need to be; negative where too coarse."""
+    return coarsest - grade
