@@ -25,6 +25,9 @@ WAITING = {
     "damper.peak-torque": SURVEY,
     "gears.peak-torque-teeth": SURVEY,
     "joints.friction-capacity": SURVEY,
+    "rating.static-bending": SURVEY,
+    "rating.static-contact": SURVEY,
+    "rating.ultimate-bending": SURVEY,
 }
 
 _FAULT = re.compile(r"^# fault (\d+): (.+?)( \(not shown\))? -> (\S+) on (\S+)$", re.MULTILINE)

@@ -304,6 +304,19 @@ def cycle_factor_contact(cycles: float, treatment: str, critical: bool) -> float
 
 
 @equation(
+    "u",
+    "u = z_2 / z_1",
+    unit="1",
+    source="definition",
+    pinion_teeth="z_1 [1]",
+    wheel_teeth="z_2 [1]",
+)
+def gear_ratio(pinion_teeth: int, wheel_teeth: int) -> float:
+    """Teeth of the wheel over those of the pinion."""
+    return wheel_teeth / pinion_teeth
+
+
+@equation(
     "C_H",
     "C_H = 1 + A (u − 1), A = 0.00898 HB_P/HB_G − 0.00829 from 1.2 to 1.7, 0 below, 0.00698 above;"
     " of the wheel alone",
@@ -363,10 +376,10 @@ def permissible_load_factor(
     "P_perm",
     "P_perm = P f_P",
     unit="W",
-    source="load factors held as they are",
+    source="definition",
     power="P [W]",
     factor="f_P [1]",
 )
 def permissible_power(power: float, factor: float) -> float:
-    """Power that a mesh may carry by one standard, at the present load factors [W]."""
+    """Power that a mesh may carry, from the load it may carry over the load that is there [W]."""
     return power * factor

@@ -48,3 +48,16 @@ def depth_for_contact(
 def deepest_case(normal_module: float, tip_thickness: float) -> float:
     """Case depth beyond which the tooth is hardened through at its tip or too far inwards [m]."""
     return min(0.4 * normal_module, 0.56 * tip_thickness)
+
+
+@equation(
+    "l",
+    "l = l* m_n",
+    unit="m",
+    source="definition: a length from normal modules",
+    modules="l* [1]",
+    normal_module="m_n [m]",
+)
+def length_of_modules(modules: float, normal_module: float) -> float:
+    """A length [m] that is given in normal modules."""
+    return modules * normal_module

@@ -302,3 +302,15 @@ def _revolutions_per_cycle(strokes: int) -> int:
     if strokes not in {TWO_STROKE, FOUR_STROKE}:
         raise OutOfRange(f"a cycle has 2 or 4 strokes, not {strokes}")
     return strokes // 2
+
+
+@equation(
+    "T_ult",
+    "T_ult = 1.5 T_limit",
+    unit="N m",
+    source="CS-VLA 303; 14 CFR 23.303 (at amendment 23-62), factor of safety",
+    limit_torque="T_limit [N m]",
+)
+def ultimate_torque(limit_torque: float) -> float:
+    """Ultimate torque of a limit torque [N m]."""
+    return 1.5 * limit_torque

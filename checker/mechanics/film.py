@@ -58,6 +58,23 @@ def entraining_speed(pitch_line_speed: float, working_pressure_angle: float) -> 
     return pitch_line_speed * sin(working_pressure_angle)
 
 
+@equation(
+    "E_r",
+    "E_r = 2 / ((1 − ν_1²)/E_1 + (1 − ν_2²)/E_2)",
+    unit="Pa",
+    source="Dowson and Higginson, 1966; twice the modulus of Hertz",
+    modulus_1="E_1 [Pa]",
+    poisson_1="ν_1 [1]",
+    modulus_2="E_2 [Pa]",
+    poisson_2="ν_2 [1]",
+)
+def effective_modulus(
+    modulus_1: float, poisson_1: float, modulus_2: float, poisson_2: float
+) -> float:
+    """Modulus that the film formulas take [Pa]."""
+    return 2.0 / ((1.0 - poisson_1**2) / modulus_1 + (1.0 - poisson_2**2) / modulus_2)
+
+
 _CONTACT = {
     "viscosity": "η_0 [Pa s]",
     "speed": "u [m/s]",

@@ -246,3 +246,16 @@ def coarsest_grade(pitch_line_speed: float, is_spur: bool) -> int:
 def grades_in_hand(coarsest: int, grade: int) -> int:
     """Grades by which the teeth are finer than they need to be; negative where too coarse."""
     return coarsest - grade
+
+
+@equation(
+    "A",
+    "A = max(A_1, A_2)",
+    unit="1",
+    source="definition",
+    grade_1="A_1 [1]",
+    grade_2="A_2 [1]",
+)
+def coarser_grade(grade_1: int, grade_2: int) -> int:
+    """Grade of the coarser gear of a pair, on the ISO scale."""
+    return max(grade_1, grade_2)

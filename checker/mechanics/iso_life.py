@@ -6,7 +6,7 @@ and endurance strength over the logarithms, so only the end points need factors.
 """
 
 from collections.abc import Mapping
-from math import log, sqrt, tan
+from math import exp, log, sqrt, tan
 from types import MappingProxyType
 
 from checker.mechanics.equation import OutOfRange, equation
@@ -16,6 +16,7 @@ _PART_3 = "ISO 6336-3:2006 (from memory)"
 _MICRO = 1e-6
 _FINAL_CYCLES = 1e10
 _FINAL_FACTOR = 0.85
+_MOST_CYCLES = 1e12  # more than any gear has been tested for, or turns in its life
 
 # Load cycles at the end of the static range, at the knee, and static life factor, no pitting.
 _CONTACT: Mapping[str, tuple[float, float, float]] = MappingProxyType(
@@ -77,14 +78,15 @@ def _between(
 def _cycles(
     stress: float, static: float, endurance: float, knees: tuple[float, float, float]
 ) -> float:
-    """Load cycles that a stress is stood for, the inverse of ``_between``."""
+    """Load cycles that a stress is stood for, the inverse of ``_between``, at most 1e12."""
     first, knee, _ = knees
     if stress > static:
-        raise OutOfRange("stress: above the static strength, the first load cycles end it")
+        return 1.0
     if stress > endurance:
         return float(knee * (endurance / stress) ** (log(knee / first) / log(static / endurance)))
     slope = log(1.0 / _FINAL_FACTOR) / log(_FINAL_CYCLES / knee)
-    return float(knee * (endurance / stress) ** (1.0 / slope))
+    exponent = min(log(_MOST_CYCLES / knee), log(endurance / stress) / slope)
+    return knee * exp(exponent)
 
 
 _LINE = {
@@ -128,7 +130,7 @@ def bending_strength(
 
 @equation(
     "N_H",
-    "σ_HG(N_H) = σ_H, solved for N_H",
+    "σ_HG(N_H) = σ_H, solved for N_H, at most 1e12",
     unit="1",
     source=_PART_2 + ", Z_NT",
     stress="σ_H [Pa]",
@@ -137,17 +139,13 @@ def bending_strength(
 def contact_cycles(
     stress: float, static_strength: float, endurance: float, treatment: str
 ) -> float:
-    """Load cycles to pitting at a contact stress.
-
-    Raises:
-        OutOfRange: ``stress`` exceeds the static strength.
-    """
+    """Load cycles to pitting at a contact stress; one above the static strength."""
     return _cycles(stress, static_strength, endurance, _CONTACT[treatment])
 
 
 @equation(
     "N_F",
-    "σ_FG(N_F) = σ_F, solved for N_F",
+    "σ_FG(N_F) = σ_F, solved for N_F, at most 1e12",
     unit="1",
     source=_PART_3 + ", Y_NT",
     stress="σ_F [Pa]",
@@ -156,11 +154,7 @@ def contact_cycles(
 def bending_cycles(
     stress: float, static_strength: float, endurance: float, treatment: str
 ) -> float:
-    """Load cycles to a broken tooth at a root stress.
-
-    Raises:
-        OutOfRange: ``stress`` exceeds the static strength.
-    """
+    """Load cycles to a broken tooth at a root stress; one above the static strength."""
     return _cycles(stress, static_strength, endurance, _BENDING[treatment])
 
 

@@ -206,12 +206,12 @@ def proof_stress(core_vickers: float) -> float:
 
 @equation(
     "ΔHV",
-    "ΔHV = HV_pinion − HV_wheel",
-    unit="HV",
+    "ΔHV = (HV_pinion − HV_wheel) / 100",
+    unit="1",
     source="definition",
     pinion="HV_pinion [HV]",
     wheel="HV_wheel [HV]",
 )
 def hardness_lead(pinion: float, wheel: float) -> float:
-    """How much harder the pinion is than its wheel."""
-    return pinion - wheel
+    """How much harder the pinion is than its wheel, in hundreds of Vickers."""
+    return 0.01 * (pinion - wheel)

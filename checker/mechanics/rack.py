@@ -57,6 +57,25 @@ def root_diameter(
 
 
 @equation(
+    "h",
+    "h = (d_a − d_f) / 2",
+    unit="m",
+    source="ISO 21771:2007, tooth depth (from memory)",
+    tip_diameter="d_a [m]",
+    root_diameter="d_f [m]",
+)
+def tooth_height(tip_diameter: float, root_diameter: float) -> float:
+    """Height of the tooth from root to tip [m].
+
+    Raises:
+        OutOfRange: ``root_diameter`` is not below ``tip_diameter``.
+    """
+    if root_diameter >= tip_diameter:
+        raise OutOfRange("root_diameter is not below the tip diameter")
+    return 0.5 * (tip_diameter - root_diameter)
+
+
+@equation(
     "h_FfP*",
     "h_FfP* = h_fP* − ρ_fP* (1 − sin α_n)",
     unit="1",

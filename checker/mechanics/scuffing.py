@@ -4,7 +4,7 @@ After ISO/TS 6336-20 (flash temperature method) and AGMA 925-A03, both from memo
 that an oil reached in the gear test gives the temperature at which it lets go of gears.
 """
 
-from collections.abc import Sequence
+from functools import lru_cache
 from math import cos, pi, sin, sqrt, tan
 
 from checker.mechanics.equation import OutOfRange, equation
@@ -116,24 +116,23 @@ def flash_temperature(
     return 0.80 * friction * load * sliding / (_STEEL * sqrt(half_width) * sharing)
 
 
-@equation(
-    "Θ_fl(Γ)",
-    "Θ_fl at even steps along the path of contact",
-    unit="ΔK",
-    source=_AGMA_925 + ", with Hertz' half width b_H = √(4 F ρ (1 − ν²)·2/(π b E))",
-    friction="μ [1]",
-    load="w_Bn [N/m]",
-    speed_1="ω_1 [rad/s]",
-    speed_2="ω_2 [rad/s]",
-    base_diameter_1="d_b1 [m]",
-    base_diameter_2="d_b2 [m]",
-    working_pressure_angle="α_wt [rad]",
-    base_helix_angle="β_b [rad]",
-    path_at_tip_2="g_a2 [m]",
-    path_at_tip_1="g_a1 [m]",
-    transverse_contact_ratio="ε_α [1]",
-    overlap_ratio="ε_β [1]",
-)
+_PATH = {
+    "friction": "μ [1]",
+    "load": "w_Bn [N/m]",
+    "speed_1": "ω_1 [rad/s]",
+    "speed_2": "ω_2 [rad/s]",
+    "base_diameter_1": "d_b1 [m]",
+    "base_diameter_2": "d_b2 [m]",
+    "working_pressure_angle": "α_wt [rad]",
+    "base_helix_angle": "β_b [rad]",
+    "path_at_tip_1": "g_a1 [m]",
+    "path_at_tip_2": "g_a2 [m]",
+    "transverse_contact_ratio": "ε_α [1]",
+    "overlap_ratio": "ε_β [1]",
+}
+
+
+@lru_cache(maxsize=64)
 def flash_temperatures(
     friction: float,
     load: float,
@@ -143,12 +142,12 @@ def flash_temperatures(
     base_diameter_2: float,
     working_pressure_angle: float,
     base_helix_angle: float,
-    path_at_tip_2: float,
     path_at_tip_1: float,
+    path_at_tip_2: float,
     transverse_contact_ratio: float,
     overlap_ratio: float,
 ) -> tuple[float, ...]:
-    """Flash temperatures along the path, from the root of gear 1 to its tip [K].
+    """Flash temperatures at even steps along the path, from the root of gear 1 to its tip [K].
 
     The load is normal to the flanks, per face width. Steel on steel.
 
@@ -177,34 +176,105 @@ def flash_temperatures(
 
 @equation(
     "Θ_fl,max",
-    "Θ_fl,max = max Θ_fl(Γ)",
+    "Θ_fl,max = max Θ_fl(Γ) over even steps along the path of contact",
+    unit="ΔK",
+    source=_AGMA_925 + ", with the half width b_H of Hertz",
+    **_PATH,
+)
+def greatest_flash_temperature(
+    friction: float,
+    load: float,
+    speed_1: float,
+    speed_2: float,
+    base_diameter_1: float,
+    base_diameter_2: float,
+    working_pressure_angle: float,
+    base_helix_angle: float,
+    path_at_tip_1: float,
+    path_at_tip_2: float,
+    transverse_contact_ratio: float,
+    overlap_ratio: float,
+) -> float:
+    """Greatest flash temperature of the path [K].
+
+    Raises:
+        OutOfRange: the path reaches a base circle.
+    """
+    return max(
+        flash_temperatures(
+            friction,
+            load,
+            speed_1,
+            speed_2,
+            base_diameter_1,
+            base_diameter_2,
+            working_pressure_angle,
+            base_helix_angle,
+            path_at_tip_1,
+            path_at_tip_2,
+            transverse_contact_ratio,
+            overlap_ratio,
+        )
+    )
+
+
+@equation(
+    "Θ_flm",
+    "Θ_flm = mean of Θ_fl(Γ) over even steps along the path of contact",
     unit="ΔK",
     source=_FLASH,
-    rises="Θ_fl(Γ) [ΔK]",
+    **_PATH,
 )
-def greatest_flash(rises: Sequence[float]) -> float:
-    """Greatest flash temperature of the path [K]."""
-    return max(rises)
+def mean_flash_temperature(
+    friction: float,
+    load: float,
+    speed_1: float,
+    speed_2: float,
+    base_diameter_1: float,
+    base_diameter_2: float,
+    working_pressure_angle: float,
+    base_helix_angle: float,
+    path_at_tip_1: float,
+    path_at_tip_2: float,
+    transverse_contact_ratio: float,
+    overlap_ratio: float,
+) -> float:
+    """Mean flash temperature of the path [K].
+
+    Raises:
+        OutOfRange: the path reaches a base circle.
+    """
+    rises = flash_temperatures(
+        friction,
+        load,
+        speed_1,
+        speed_2,
+        base_diameter_1,
+        base_diameter_2,
+        working_pressure_angle,
+        base_helix_angle,
+        path_at_tip_1,
+        path_at_tip_2,
+        transverse_contact_ratio,
+        overlap_ratio,
+    )
+    return sum(rises) / len(rises)
 
 
 @equation(
     "Θ_M",
-    "Θ_M = Θ_oil + 0.47 X_S X_mp Θ_flm, X_S 1 jet, 1.2 splash and drip; X_mp = (1 + n_mesh)/2;"
-    " Θ_flm mean of Θ_fl(Γ)",
+    "Θ_M = Θ_oil + 0.47 X_S X_mp Θ_flm, X_S 1 jet, 1.2 splash and drip; X_mp = (1 + n_mesh)/2",
     unit="K",
     source=_FLASH,
     oil_temperature="Θ_oil [K]",
     oiling="oiling []",
     meshes="n_mesh [1]",
-    rises="Θ_fl(Γ) [ΔK]",
+    mean_flash="Θ_flm [ΔK]",
 )
-def bulk_temperature(
-    oil_temperature: float, oiling: str, meshes: int, rises: Sequence[float]
-) -> float:
+def bulk_temperature(oil_temperature: float, oiling: str, meshes: int, mean_flash: float) -> float:
     """Temperature of the teeth before they meet [K]."""
     wetting = 1.0 if oiling == "jet" else 1.2
-    mean = sum(rises) / len(rises)
-    return oil_temperature + 0.47 * wetting * 0.5 * (1.0 + meshes) * mean
+    return oil_temperature + 0.47 * wetting * 0.5 * (1.0 + meshes) * mean_flash
 
 
 @equation(

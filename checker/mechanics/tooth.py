@@ -332,3 +332,16 @@ def diameter_at_curvature_radius(base_diameter: float, curvature_radius: float) 
 def active_tip_diameter(tip_diameter: float, chamfer_height: float) -> float:
     """Diameter at which the flank ends at the chamfer or rounding of the tip."""
     return tip_diameter - 2.0 * chamfer_height
+
+
+@equation(
+    "l",
+    "l = min(l_1, l_2)",
+    unit="m",
+    source="definition",
+    length_1="l_1 [m]",
+    length_2="l_2 [m]",
+)
+def lesser_length(length_1: float, length_2: float) -> float:
+    """The lesser of two lengths of the same kind, such as the tooth heights of a pair."""
+    return min(length_1, length_2)

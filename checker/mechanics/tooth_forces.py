@@ -190,3 +190,19 @@ def axial_couple(axial_force: float, working_pitch_diameter: float) -> float:
 def couple_sum(couple: float, other: float) -> float:
     """Sum of the sizes of two couples on one shaft."""
     return couple + other
+
+
+@equation(
+    "w_n",
+    "w_n = w_t / (cos α_t cos β_b)",
+    unit="N/m",
+    source="the tangential load at the reference circle turned normal to the flank",
+    line_load="w_t [N/m]",
+    transverse_pressure_angle="α_t [rad]",
+    base_helix_angle="β_b [rad]",
+)
+def normal_line_load(
+    line_load: float, transverse_pressure_angle: float, base_helix_angle: float
+) -> float:
+    """Load normal to the flanks per face width [N/m]."""
+    return line_load / (cos(transverse_pressure_angle) * cos(base_helix_angle))

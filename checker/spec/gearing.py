@@ -144,6 +144,10 @@ class Gear(Part):
     )
     accuracy: Accuracy | None = stated("Accuracy grade of the teeth.")
     flank_roughness: Extent = stated("Roughness Ra of the flanks.")
+    root_roughness: Extent = stated("Roughness Ra of the root fillets.")
+    rim_thickness: Size = stated(
+        "Thickness of the rim below the tooth root; of a solid gear down to bore or axis."
+    )
     finished_flanks: Annotated[str | None, Choice(("one", "both"))] = stated(
         "Whether one flank of each tooth or both are finished to that accuracy."
     )
@@ -168,6 +172,10 @@ class Mesh(Part):
         "Whether these gears are exchanged for other ratios (see ratio_sets)."
     )
     stiffness: Stiffness = stated("Torsional mesh stiffness referred to the driver.")
+    misalignment: Extent = stated(
+        "Misalignment of the flanks over the common face at full load, from shafts, bearings and "
+        "case, by calculation or measurement; without the deviations of the teeth themselves."
+    )
 
 
 class Bearing(Part):

@@ -40,6 +40,19 @@ from checker.spec.quantity import Quantity
 Sense = Annotated[str | None, Choice(("clockwise", "anticlockwise"))]
 
 
+class ApplicationFactor(Part):
+    """What the gear rating puts on the mean torque for the engine's torque pulses."""
+
+    factor: Ratio = stated(
+        "Peak over mean torque at the gears as the rating of ISO 6336 wants it (K_A)."
+    )
+    evidence: Text = stated("How it is known: torque measured on the drive, or calculated.")
+    in_spectrum: Flag = stated(
+        "Whether the powers of the operation points already hold the vibratory torque, so that the "
+        "factor is 1."
+    )
+
+
 class Drive(Part):
     """What the drive is and what it is for."""
 
@@ -60,6 +73,12 @@ class Drive(Part):
     target_life: Duration = stated("Service life wanted between overhauls.")
     build_temperature: Temperature = stated(
         "Temperature at which dimensions and backlash are stated."
+    )
+    failure_probability: Share = stated(
+        "Chance of failure of a gear within the target life that the rating allows, such as 1 %."
+    )
+    application_factor: ApplicationFactor | None = stated(
+        "Application factor of the gear rating, with its evidence."
     )
 
 

@@ -324,29 +324,48 @@ class Pair:
         and the root fillets reach highest.
         """
         centre: End = "high" if worst else "value"
-        starts = {wheel: wheel.root_form_diameter(centre) for wheel in (self.driver, self.driven)}
-        ratio = self._contact_ratio(starts, centre)
+        return self.contact_ratio_at(self.centre_distance(centre), centre)
+
+    def contact_ratio_at(self, centre_distance: Value, end: End) -> Value:
+        """ε_α at a centre distance, with the roots at an end of their tolerances, tips at the other.
+
+        Where the tool is not stated the involutes may at best reach down to the base circles.
+        """
+        starts = {wheel: wheel.root_form_diameter(end) for wheel in (self.driver, self.driven)}
+        ratio = self._contact_ratio(starts, centre_distance, end)
         if isinstance(ratio, Known) or ratio.because:
             return ratio
         bases = {wheel: wheel.base_diameter for wheel in (self.driver, self.driven)}
-        best = self._contact_ratio(bases, centre)
+        best = self._contact_ratio(bases, centre_distance, end)
         return Unknown(ratio.missing, _NO_TOOL, best if isinstance(best, Known) else None)
 
-    def _contact_ratio(self, starts: dict[Wheel, Value], centre: End) -> Value:
+    def _contact_ratio(
+        self, starts: dict[Wheel, Value], centre_distance: Value, end: End
+    ) -> Value:
         """ε_α with the involutes of each gear starting at given diameters."""
         paths = [
-            compute(
-                involute.addendum_path,
-                wheel.active_tip_diameter(_OTHER_END[centre]),
-                wheel.base_diameter,
-                starts[self.mate(wheel)],
-                self.mate(wheel).base_diameter,
-                self.centre_distance(centre),
-                self.working_pressure_angle(centre),
-            )
+            self._path_to_tip(wheel, starts[self.mate(wheel)], centre_distance, end)
             for wheel in (self.driver, self.driven)
         ]
         return compute(involute.transverse_contact_ratio, *paths, self.driver.base_pitch)
+
+    def addendum_path(self, wheel: Wheel) -> Value:
+        """g_a, length of contact from the pitch point to the tip of one of the gears [m]."""
+        start = self.mate(wheel).root_form_diameter()
+        return self._path_to_tip(wheel, start, self.centre_distance(), "value")
+
+    def _path_to_tip(
+        self, wheel: Wheel, mates_start: Value, centre_distance: Value, end: End
+    ) -> Value:
+        return compute(
+            involute.addendum_path,
+            wheel.active_tip_diameter(_OTHER_END[end]),
+            wheel.base_diameter,
+            mates_start,
+            self.mate(wheel).base_diameter,
+            centre_distance,
+            self.pressure_angle_at(centre_distance),
+        )
 
     @cached_property
     def overlap_ratio(self) -> Value:

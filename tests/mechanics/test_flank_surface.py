@@ -41,9 +41,7 @@ def flash_case():
 
 def test_flash_temperature_at_the_ends_of_the_path():
     bases, paths, speeds, load, ratio = flash_case()
-    rises = scuffing.flash_temperatures(
-        0.05, load, *speeds, *bases, ALPHA, 0.0, paths[1], paths[0], ratio, 0.0
-    )
+    rises = scuffing.flash_temperatures(0.05, load, *speeds, *bases, ALPHA, 0.0, *paths, ratio, 0.0)
     assert rises[0] == published("flash-temperature-27-62", "T_start_K")
     assert rises[-1] == published("flash-temperature-27-62", "T_end_K")
 
@@ -107,13 +105,13 @@ def test_better_oil_and_lighter_load_are_never_worse(stage, load):
 
     def safety(stage_, load_):
         rises = scuffing.flash_temperatures(
-            0.05, load_, *speeds, *bases, ALPHA, 0.0, paths[1], paths[0], ratio, 0.0
+            0.05, load_, *speeds, *bases, ALPHA, 0.0, *paths, ratio, 0.0
         )
-        bulk = scuffing.bulk_temperature(360.0, "jet", 1, rises)
+        bulk = scuffing.bulk_temperature(360.0, "jet", 1, sum(rises) / len(rises))
         limit = scuffing.scuffing_temperature(stage_, 1.0, "mineral")
         if limit <= 360.0:
             return 0.0
-        return scuffing.scuffing_safety(limit, 360.0, bulk, scuffing.greatest_flash(rises))
+        return scuffing.scuffing_safety(limit, 360.0, bulk, max(rises))
 
     assert safety(stage + 1, load) >= safety(stage, load)
     assert safety(stage, 1.1 * load) <= safety(stage, load)

@@ -1,0 +1,89 @@
+"""How far shafts, bearings and case turn the flanks of a mesh against each other under load.
+
+The one place from which the face load factor of the gear rating takes it: as the spec states it, or
+by the estimate of ISO 6336-1, method C, which knows the pinion between its bearings alone.
+"""
+
+from collections.abc import Callable
+
+from checker.known import Known, Unknown, Value, assumed, compute
+from checker.measures.design import Design
+from checker.mechanics import iso_load_factors
+from checker.spec.subject import Subject
+from checker.train.pair import Pair, Wheel
+
+_ARRANGEMENT = assumed(
+    0.8, "1", "K'", "ISO 6336-1:2006, Fig. 13, pinion that does not stiffen its shaft (from memory)"
+)
+
+
+def flank_misalignment(design: Design, mesh: Subject) -> Callable[[Pair, Value], Value]:
+    """Misalignment over the common face [m], as a function of the pair and its line load."""
+    stated = mesh.given("misalignment", "f_sh")
+
+    def misalignment(pair: Pair, load: Value) -> Value:
+        if isinstance(stated, Known):
+            return stated
+        estimated = _estimate(design, pair, load)
+        if isinstance(estimated, Known):
+            return estimated
+        missing = (*stated.missing, *estimated.missing)
+        return Unknown(missing, estimated.because)
+
+    return misalignment
+
+
+def _estimate(design: Design, pair: Pair, load: Value) -> Value:
+    pinion = _pinion(pair)
+    station = pinion.subject.given("station", "x")
+    shaft = design.subjects.the("shaft", str(pinion.subject.raw("shaft")))
+    if isinstance(station, Unknown):
+        return station
+    behind, ahead = _neighbours(design, shaft, station)
+    return compute(
+        iso_load_factors.shaft_misalignment,
+        load,
+        _ARRANGEMENT,
+        compute(iso_load_factors.distance_between, behind, ahead),
+        compute(iso_load_factors.offset_from_middle, station, behind, ahead),
+        pinion.reference_diameter,
+        _diameter_at(shaft, station),
+        pair.common_face_width,
+    )
+
+
+def _pinion(pair: Pair) -> Wheel:
+    counts = (pair.driver.teeth, pair.driven.teeth)
+    if all(isinstance(each, Known) for each in counts):
+        driver, driven = (each.number for each in counts if isinstance(each, Known))
+        return pair.driven if driven < driver else pair.driver
+    return pair.driver
+
+
+def _neighbours(design: Design, shaft: Subject, station: Known) -> tuple[Value, Value]:
+    """Stations of the nearest bearings behind and ahead of a station on a shaft."""
+    on_shaft = [each for each in design.subjects.all("bearing") if each.raw("shaft") == shaft.name]
+    stations = [each.given("station", "x") for each in on_shaft]
+    known = [each for each in stations if isinstance(each, Known)]
+    behind = [each for each in known if each.number < station.number]
+    ahead = [each for each in known if each.number > station.number]
+    none = Unknown(
+        tuple(each.place("station") for each in on_shaft if each.raw("station") is None),
+        f"the gear at {1e3 * station.number:g} mm on {shaft.label} does not stand between bearings",
+    )
+    return (
+        max(behind, key=lambda each: each.number) if behind else none,
+        min(ahead, key=lambda each: each.number) if ahead else none,
+    )
+
+
+def _diameter_at(shaft: Subject, station: Known) -> Value:
+    """Outside diameter of the shaft under the middle of the gear [m]."""
+    for number, section in enumerate(shaft.raw("sections") or ()):
+        start, end, outside = section.from_, section.to, section.outside
+        if start is None or end is None or outside is None:
+            continue
+        if start.value <= station.number <= end.value:
+            place = (*shaft.place("sections"), number, "outside")
+            return Known(outside.value, "m", "d_sh", path=place)
+    return Unknown((shaft.place("sections"),))

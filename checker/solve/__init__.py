@@ -1,0 +1,1 @@
+"""Couplings that need iteration: a root is bracketed, and its residual stands in the derivation."""
