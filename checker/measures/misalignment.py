@@ -24,6 +24,8 @@ def flank_misalignment(design: Design, mesh: Subject) -> Callable[[Pair, Value],
     def misalignment(pair: Pair, load: Value) -> Value:
         if isinstance(stated, Known):
             return stated
+        if isinstance(load, Unknown):
+            return load
         estimated = _estimate(design, pair, load)
         if isinstance(estimated, Known):
             return estimated

@@ -137,6 +137,8 @@ class AgmaState:
     Attributes:
         sizes: the pair as AGMA sees it.
         rating: the pair as ISO does.
+        torque: at the driver [N m].
+        speed: of the driver [rad/s].
         overload: K_o, the application factor.
     """
 
@@ -144,8 +146,8 @@ class AgmaState:
         self.sizes = sizes
         self.rating = sizes.rating
         self.overload = overload
-        self._torque = torque
-        self._speed = speed
+        self.torque = torque
+        self.speed = speed
         self._pair = sizes.rating.pair
 
     @cached_property
@@ -153,7 +155,7 @@ class AgmaState:
         """F_t at the working circle [N]."""
         driver = self._pair.driver
         return compute(
-            iso_load_factors.nominal_force, self._torque, self._pair.working_diameter(driver)
+            iso_load_factors.nominal_force, self.torque, self._pair.working_diameter(driver)
         )
 
     @cached_property
@@ -163,7 +165,7 @@ class AgmaState:
             agma_rating.dynamic_factor,
             compute(
                 involute.pitch_line_velocity,
-                self._speed,
+                self.speed,
                 self._pair.working_diameter(self._pair.driver),
             ),
             compute(flank_accuracy.agma_quality, self.rating.grade),

@@ -15,8 +15,8 @@ from checker.solve.root import bracketed_root
 from checker.train.pair import Pair
 
 _TOLERANCE = 1e-5
-_WIDENING = 1.6
-_MOST_WIDENINGS = 8
+_LOAD_STEP, _SIZE_STEP = 1.6, 1.1
+_FARTHEST = 30.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +92,7 @@ def load_at_first_limit(duties: Sequence[Duty]) -> float | Unknown:
     def in_hand(load: float) -> float | Unknown:
         return _least([limits_of(duty, duty.state.at_load(load)) for duty in duties])
 
-    return _crossing(in_hand)
+    return _crossing(in_hand, _LOAD_STEP)
 
 
 def factor_at_limit(duty: Duty, change: Callable[[Pair, float], Pair]) -> float | Unknown:
@@ -102,7 +102,7 @@ def factor_at_limit(duty: Duty, change: Callable[[Pair, float], Pair]) -> float 
         changed = duty.state.with_pair(change(duty.state.rating.pair, factor))
         return _least([limits_of(duty, changed)])
 
-    return _crossing(in_hand)
+    return _crossing(in_hand, _SIZE_STEP)
 
 
 def _least(found: Sequence[list[Limit] | Unknown]) -> float | Unknown:
@@ -115,12 +115,12 @@ def _least(found: Sequence[list[Limit] | Unknown]) -> float | Unknown:
     return log(first(limits).load_in_hand.number)
 
 
-def _crossing(in_hand: Callable[[float], float | Unknown]) -> float | Unknown:
+def _crossing(in_hand: Callable[[float], float | Unknown], step: float) -> float | Unknown:
     """Where the load in hand is one, searched outwards from the stated design."""
     at_one = in_hand(1.0)
     if isinstance(at_one, Unknown):
         return at_one
-    bracket = _bracket(in_hand, at_one)
+    bracket = _bracket(in_hand, at_one, step)
     if isinstance(bracket, Unknown):
         return bracket
 
@@ -134,13 +134,13 @@ def _crossing(in_hand: Callable[[float], float | Unknown]) -> float | Unknown:
 
 
 def _bracket(
-    in_hand: Callable[[float], float | Unknown], at_one: float
+    in_hand: Callable[[float], float | Unknown], at_one: float, step: float
 ) -> tuple[float, float] | Unknown:
-    """Two multiples with the crossing between them, on the side where the load in hand falls."""
-    for step in (_WIDENING, 1.0 / _WIDENING):
+    """Two multiples with the crossing between them, sought both ways while it comes nearer."""
+    for stride in (step, 1.0 / step):
         near, before = 1.0, at_one
-        for _ in range(_MOST_WIDENINGS):
-            far = near * step
+        while 1.0 / _FARTHEST < near < _FARTHEST:
+            far = near * stride
             after = in_hand(far)
             if isinstance(after, Unknown):
                 break

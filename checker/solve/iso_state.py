@@ -25,6 +25,8 @@ class IsoState:
 
     Attributes:
         rating: the pair.
+        torque: at the driver [N m].
+        speed: of the driver [rad/s].
         application: K_A.
         static: a single overload: the peak holds all that K_A and K_v stand for.
     """
@@ -41,8 +43,8 @@ class IsoState:
         self.rating = rating
         self.application = application
         self.static = static
-        self._torque = torque
-        self._speed = speed
+        self.torque = torque
+        self.speed = speed
         self._flanks: dict[Tooth, Value] = {}
         self._roots: dict[Tooth, Value] = {}
         self._lines: dict[Tooth, tuple[Value, Value, Value]] = {}
@@ -52,15 +54,15 @@ class IsoState:
         if times == 1.0:
             return self
         load = Known(times, "1", "k", origin="a multiple of the stated load")
-        torque = compute(kinematics.multiplied_torque, self._torque, load)
-        return IsoState(self.rating, torque, self._speed, self.application, static=self.static)
+        torque = compute(kinematics.multiplied_torque, self.torque, load)
+        return IsoState(self.rating, torque, self.speed, self.application, static=self.static)
 
     def with_pair(self, pair: Pair) -> "IsoState":
         """The same load on the pair with other sizes."""
         return IsoState(
             self.rating.of(pair),
-            self._torque,
-            self._speed,
+            self.torque,
+            self.speed,
             self.application,
             static=self.static,
         )
@@ -70,7 +72,7 @@ class IsoState:
         """F_t at the reference circle [N]."""
         return compute(
             iso_load_factors.nominal_force,
-            self._torque,
+            self.torque,
             self.rating.pair.driver.reference_diameter,
         )
 
@@ -78,9 +80,7 @@ class IsoState:
     def pitch_line_speed(self) -> Value:
         """v [m/s]."""
         pair = self.rating.pair
-        return compute(
-            involute.pitch_line_velocity, self._speed, pair.working_diameter(pair.driver)
-        )
+        return compute(involute.pitch_line_velocity, self.speed, pair.working_diameter(pair.driver))
 
     @cached_property
     def line_load(self) -> Value:
@@ -134,7 +134,7 @@ class IsoState:
             iso_load_factors.dynamic_factor,
             compute(
                 iso_load_factors.resonance_ratio,
-                self._speed,
+                self.speed,
                 driver.teeth,
                 rating.reduced_mass,
                 self._mesh_stiffness,

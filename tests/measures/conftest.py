@@ -37,6 +37,16 @@ def review():
     return reviewed
 
 
+@pytest.fixture(scope="session")
+def solve_once():
+    """Solves an example with changes, for what many tests of a module share."""
+
+    def solved(changes, example="marram"):
+        return reviewed(changes, example).designs[None]
+
+    return solved
+
+
 @pytest.fixture
 def solve():
     """Solves an example with changes: the design that measures are asked of."""
