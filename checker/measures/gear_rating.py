@@ -9,6 +9,7 @@ from collections.abc import Callable
 from checker.known import Known, Unknown, Value, compute
 from checker.measures import rating
 from checker.measures.design import Design
+from checker.measures.kept import kept
 from checker.measures.rating import agma_state, cycles_at, state, teeth_of, with_application, worst
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import agma_rating, iso_contact, kinematics
@@ -80,6 +81,8 @@ def transverse_load_factor(design: Design, mesh: Subject, point: Subject) -> Val
 
 
 Rated = Callable[[IsoState, Tooth], Value]
+_NO_FACTOR = Known(1.0, "1", "K_A", origin="the peak holds what K_A stands for")
+_AT_REST = Known(0.0, "rad/s", "ω", origin="a single overload")
 
 
 def _of_gear(
@@ -208,43 +211,47 @@ def standards_ratio(design: Design, mesh: Subject, point: Subject) -> Value:
     return compute(kinematics.quotient, best("permissible_power"), best("permissible_power_agma"))
 
 
-def _static(design: Design, gear: Subject, torque: Value, *, contact: bool) -> Value:
-    """Static safety of a gear under a torque at its own shaft."""
+@kept
+def _overload(design: Design, mesh: Subject, load: str) -> IsoState:
+    """The pair of a mesh under a single overload: limit, ultimate or start."""
+    shaft = str(design.pairs[mesh.name].driver.subject.raw("shaft"))
+    if load == "start":
+        crank = design.subjects.the("engine").given("starter_torque_limit", "T_start")
+        torque = design.motion.torque_passed_on(design.motion.torque_behind_engine(crank), shaft)
+    else:
+        torque = design.peaks.floor(shaft)
+        if load == "ultimate":
+            torque = compute(engine_mechanics.ultimate_torque, torque)
+    return IsoState(rating.rated(design, mesh), torque, _AT_REST, _NO_FACTOR, static=True)
+
+
+def _static(design: Design, gear: Subject, load: str, *, contact: bool) -> Value:
+    """Static safety of a gear, the worst over its meshes."""
     values = []
     for mesh, tooth in teeth_of(design, gear):
-        found = rating.rated(design, mesh)
-        driver = found.pair.driver
-        share = compute(kinematics.driven_torque, torque, tooth.wheel.teeth, driver.teeth)
-        one = Known(1.0, "1", "K_A", origin="the peak holds what K_A stands for")
-        speed = Known(0.0, "rad/s", "ω", origin="a single overload")
-        overload = IsoState(found, share, speed, one, static=True)
-        stress = overload.contact_stress(tooth) if contact else overload.root_stress(tooth)
+        state_ = _overload(design, mesh, load)
+        stress = state_.contact_stress(tooth) if contact else state_.root_stress(tooth)
         strength = tooth.contact_static if contact else tooth.bending_static
         values.append(compute(iso_contact.safety_factor, strength, stress))
     return worst(values)
 
 
-def _floor(design: Design, gear: Subject) -> Value:
-    return design.peaks.floor(str(gear.raw("shaft")))
-
-
 @measure("gear", "1", "static safety of the flanks at peak torque", at="face_width")
 def static_contact_safety(design: Design, gear: Subject) -> Value:
     """S_H,stat at the peak torque; at best, with the floor of the peak."""
-    return design.peaks.at_best(_static(design, gear, _floor(design, gear), contact=True))
+    return design.peaks.at_best(_static(design, gear, "limit", contact=True))
 
 
 @measure("gear", "1", "static safety of the roots at peak torque", at="module")
 def static_bending_safety(design: Design, gear: Subject) -> Value:
     """S_F,stat at the peak torque; at best, with the floor of the peak."""
-    return design.peaks.at_best(_static(design, gear, _floor(design, gear), contact=False))
+    return design.peaks.at_best(_static(design, gear, "limit", contact=False))
 
 
 @measure("gear", "1", "static safety of the roots at ultimate load", at="module")
 def ultimate_bending_safety(design: Design, gear: Subject) -> Value:
     """S_F,stat at 1.5 times the limit torque; at best, with the floor of the peak."""
-    ultimate = compute(engine_mechanics.ultimate_torque, _floor(design, gear))
-    return design.peaks.at_best(_static(design, gear, ultimate, contact=False))
+    return design.peaks.at_best(_static(design, gear, "ultimate", contact=False))
 
 
 @measure("gear", "1", "static safety of the roots at the start", at="module")
@@ -253,9 +260,4 @@ def start_bending_safety(design: Design, gear: Subject) -> Value:
 
     Without a clutch or with a locked one, that torque passes the teeth at a start.
     """
-    engine = design.subjects.the("engine")
-    crank = engine.given("starter_torque_limit", "T_start")
-    torque = design.motion.torque_passed_on(
-        design.motion.torque_behind_engine(crank), str(gear.raw("shaft"))
-    )
-    return _static(design, gear, torque, contact=False)
+    return _static(design, gear, "start", contact=False)

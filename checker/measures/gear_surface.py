@@ -1,6 +1,8 @@
 """Scuffing, oil film, case depth, hardness and accuracy: what the surface of the teeth bears."""
 
-from checker.known import Known, Unknown, Value, compute
+from collections.abc import Callable
+
+from checker.known import Known, Unknown, Value, assumed, compute
 from checker.measures import oil_properties as properties
 from checker.measures.design import Design
 from checker.measures.kept import kept
@@ -17,6 +19,11 @@ from checker.mechanics import (
     tooth_forces,
 )
 from checker.spec.subject import Subject
+
+_STEEL = (
+    assumed(206e9, "Pa", "E", "steel, ISO 6336-2:2006 (from memory)"),
+    assumed(0.3, "1", "ν", "steel, ISO 6336-2:2006 (from memory)"),
+)
 
 
 def oil_temperature(design: Design, point: Subject) -> Value:
@@ -104,33 +111,37 @@ def _meshes(design: Design) -> tuple[Subject, ...]:
 @varying_measure("mesh", "m", "least oil film at the pitch point")
 def film_thickness(design: Design, mesh: Subject, point: Subject) -> Value:
     """h_min at the pitch point under the full line load [m]."""
-    return with_application(design, lambda factor: _film(design, mesh, point, factor))
+    return _film(design, mesh, point, film.minimum_film)
 
 
-def _film(design: Design, mesh: Subject, point: Subject, factor: Known) -> Value:
+@varying_measure("mesh", "m", "oil film in the middle of the contact at the pitch point")
+def central_film_thickness(design: Design, mesh: Subject, point: Subject) -> Value:
+    """h_c at the pitch point under the full line load [m]."""
+    return _film(design, mesh, point, film.central_film)
+
+
+def _film(design: Design, mesh: Subject, point: Subject, formula: Callable[..., float]) -> Value:
+    return with_application(
+        design, lambda factor: compute(formula, *_contact(design, mesh, point, factor))
+    )
+
+
+def _contact(design: Design, mesh: Subject, point: Subject, factor: Known) -> tuple[Value, ...]:
+    """What a film formula takes: η_0, u, α_pv, E_r, w, R."""
     found = state(design, mesh, point, factor)
     pair = found.rating.pair
     viscosity = _viscosity(design, point)
-    steel = [
-        each
-        for _ in range(2)
-        for each in (
-            Known(206e9, "Pa", "E", origin="steel"),
-            Known(0.3, "1", "ν", origin="steel"),
-        )
-    ]
     load = compute(
         tooth_forces.normal_line_load,
         found.full_line_load,
         pair.driver.transverse_pressure_angle,
         pair.driver.base_helix_angle,
     )
-    return compute(
-        film.minimum_film,
+    return (
         viscosity,
         compute(film.entraining_speed, found.pitch_line_speed, pair.working_pressure_angle()),
         compute(film.pressure_viscosity, viscosity, properties.base(design)),
-        compute(film.effective_modulus, *steel),
+        compute(film.effective_modulus, *_STEEL, *_STEEL),
         load,
         compute(film.normal_curvature, found.rating.curvature, pair.driver.base_helix_angle),
     )

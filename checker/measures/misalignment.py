@@ -20,13 +20,14 @@ _ARRANGEMENT = assumed(
 def flank_misalignment(design: Design, mesh: Subject) -> Callable[[Pair, Value], Value]:
     """Misalignment over the common face [m], as a function of the pair and its line load."""
     stated = mesh.given("misalignment", "f_sh")
+    support = _support(design, _pinion(design.pairs[mesh.name]).subject)
 
     def misalignment(pair: Pair, load: Value) -> Value:
         if isinstance(stated, Known):
             return stated
         if isinstance(load, Unknown):
             return load
-        estimated = _estimate(design, pair, load)
+        estimated = _estimate(pair, support, load)
         if isinstance(estimated, Known):
             return estimated
         missing = (*stated.missing, *estimated.missing)
@@ -35,22 +36,31 @@ def flank_misalignment(design: Design, mesh: Subject) -> Callable[[Pair, Value],
     return misalignment
 
 
-def _estimate(design: Design, pair: Pair, load: Value) -> Value:
-    pinion = _pinion(pair)
-    station = pinion.subject.given("station", "x")
-    shaft = design.subjects.the("shaft", str(pinion.subject.raw("shaft")))
-    if isinstance(station, Unknown):
-        return station
-    behind, ahead = _neighbours(design, shaft, station)
+def _estimate(pair: Pair, support: tuple[Value, Value, Value], load: Value) -> Value:
+    span, offset, diameter = support
     return compute(
         iso_load_factors.shaft_misalignment,
         load,
         _ARRANGEMENT,
+        span,
+        offset,
+        _pinion(pair).reference_diameter,
+        diameter,
+        pair.common_face_width,
+    )
+
+
+def _support(design: Design, pinion: Subject) -> tuple[Value, Value, Value]:
+    """Span of the bearings, distance of the pinion from their middle, diameter of its shaft [m]."""
+    station = pinion.given("station", "x")
+    if isinstance(station, Unknown):
+        return station, station, station
+    shaft = design.subjects.the("shaft", str(pinion.raw("shaft")))
+    behind, ahead = _neighbours(design, shaft, station)
+    return (
         compute(iso_load_factors.distance_between, behind, ahead),
         compute(iso_load_factors.offset_from_middle, station, behind, ahead),
-        pinion.reference_diameter,
         _diameter_at(shaft, station),
-        pair.common_face_width,
     )
 
 

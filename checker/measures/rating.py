@@ -128,6 +128,7 @@ def speed_of(design: Design, gear: Subject, point: Subject) -> Value:
     return design.motion.speed(str(gear.raw("shaft")), point)
 
 
+@kept
 def cycles_at(design: Design, gear: Subject, point: Subject) -> Value:
     """N_L, load cycles of a tooth of the gear at a point over the target life."""
     return compute(

@@ -75,21 +75,6 @@ def load_distribution(face_width: float, pinion_diameter: float, enclosure: str)
 
 
 @equation(
-    "K_s",
-    "K_s = 1.192 (b √Y / P)^0.0535, b and 1/P in inch, at least 1",
-    unit="1",
-    source="Shigley, size factor from the Lewis form factor (from memory); AGMA takes 1",
-    face_width="b [m]",
-    module="m [m]",
-    lewis_factor="Y [1]",
-)
-def size_factor(face_width: float, module: float, lewis_factor: float) -> float:
-    """Size factor as Shigley derives it."""
-    size = face_width / _INCH * sqrt(lewis_factor) * module / _INCH
-    return float(max(1.0, 1.192 * size**0.0535))
-
-
-@equation(
     "σ_c",
     "σ_c = C_p √(F_t K_o K_v K_s K_m / (d_w1 b I))",
     unit="Pa",

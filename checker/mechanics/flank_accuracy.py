@@ -141,80 +141,81 @@ def profile_deviation(form_tolerance_1: float, form_tolerance_2: float) -> float
     return max(form_tolerance_1, form_tolerance_2)
 
 
-@equation(
-    "y_α",
-    "y_α = 0.075 f, at most 3 µm; through-hardened 160 f / σ_Hlim, at most 12 800/σ_Hlim µm to"
-    " 10 m/s and 6 400/σ_Hlim µm above",
-    unit="m",
-    source=_RUNNING_IN,
-    deviation="f [m]",
-    treatment="treatment []",
-    contact_limit="σ_Hlim [Pa]",
-    pitch_line_speed="v [m/s]",
-)
-def profile_running_in(
-    deviation: float, treatment: str, contact_limit: float, pitch_line_speed: float
-) -> float:
-    """What running-in takes off a pitch or profile deviation [m]."""
+def _profile_allowance(deviation: float, treatment: str, limit: float, speed: float) -> float:
     if treatment != _SOFT_STEEL:
         return min(0.075 * deviation, 3.0 * _MICRO)
-    megapascal = contact_limit / 1e6
-    worn = 160.0 * deviation / megapascal
-    if pitch_line_speed <= 5.0:
+    megapascal = limit / 1e6
+    worn = min(160.0 * deviation / megapascal, deviation)
+    if speed <= 5.0:
         return worn
-    most = 12800.0 if pitch_line_speed <= 10.0 else 6400.0
-    return min(worn, most / megapascal * _MICRO)
+    return min(worn, (12800.0 if speed <= 10.0 else 6400.0) / megapascal * _MICRO)
 
 
-@equation(
-    "y_β",
-    "y_β = 0.15 F_βx, at most 6 µm; through-hardened 320 F_βx / σ_Hlim, at most F_βx, and"
-    " 25 600/σ_Hlim µm to 10 m/s and 12 800/σ_Hlim µm above",
-    unit="m",
-    source=_RUNNING_IN,
-    misalignment="F_βx [m]",
-    treatment="treatment []",
-    contact_limit="σ_Hlim [Pa]",
-    pitch_line_speed="v [m/s]",
-)
-def helix_running_in(
-    misalignment: float, treatment: str, contact_limit: float, pitch_line_speed: float
-) -> float:
-    """What running-in takes off the misalignment of the flanks [m]."""
+def _helix_allowance(deviation: float, treatment: str, limit: float, speed: float) -> float:
     if treatment != _SOFT_STEEL:
-        return min(0.15 * misalignment, 6.0 * _MICRO)
-    megapascal = contact_limit / 1e6
-    worn = min(320.0 * misalignment / megapascal, misalignment)
-    if pitch_line_speed <= 5.0:
+        return min(0.15 * deviation, 6.0 * _MICRO)
+    megapascal = limit / 1e6
+    worn = min(320.0 * deviation / megapascal, deviation)
+    if speed <= 5.0:
         return worn
-    most = 25600.0 if pitch_line_speed <= 10.0 else 12800.0
-    return min(worn, most / megapascal * _MICRO)
+    return min(worn, (25600.0 if speed <= 10.0 else 12800.0) / megapascal * _MICRO)
 
 
-@equation(
-    "x",
-    "x = (x_1 + x_2) / 2",
-    unit="m",
-    source="ISO 6336-1:2006, gears of different steels (from memory)",
-    allowance_1="x_1 [m]",
-    allowance_2="x_2 [m]",
-)
-def shared_running_in(allowance_1: float, allowance_2: float) -> float:
-    """Running-in of a pair whose gears run in by different amounts [m]."""
-    return 0.5 * (allowance_1 + allowance_2)
+_PAIR = {
+    "treatment_1": "treatment 1 []",
+    "contact_limit_1": "σ_Hlim1 [Pa]",
+    "treatment_2": "treatment 2 []",
+    "contact_limit_2": "σ_Hlim2 [Pa]",
+    "pitch_line_speed": "v [m/s]",
+}
 
 
 @equation(
     "f_eff",
-    "f_eff = f − y",
+    "f_eff = f − ½ (y_1 + y_2); y = 0.075 f, at most 3 µm; through-hardened 160 f / σ_Hlim, at most"
+    " f, and 12 800/σ_Hlim µm from 5 m/s, 6 400/σ_Hlim µm from 10 m/s",
     unit="m",
-    source="ISO 6336-1:2006, effective deviations (from memory)",
+    source=_RUNNING_IN,
     deviation="f [m]",
-    running_in="y [m]",
+    **_PAIR,
 )
-def effective_deviation(deviation: float, running_in: float) -> float:
-    """A deviation as it stands after running-in [m]."""
-    return deviation - running_in
+def effective_profile_deviation(
+    deviation: float,
+    treatment_1: str,
+    contact_limit_1: float,
+    treatment_2: str,
+    contact_limit_2: float,
+    pitch_line_speed: float,
+) -> float:
+    """A pitch or profile deviation less what both gears run in (f_pb eff, f_fα eff) [m]."""
+    return deviation - 0.5 * (
+        _profile_allowance(deviation, treatment_1, contact_limit_1, pitch_line_speed)
+        + _profile_allowance(deviation, treatment_2, contact_limit_2, pitch_line_speed)
+    )
+
+
+@equation(
+    "F_βy",
+    "F_βy = F_βx − ½ (y_1 + y_2); y = 0.15 F_βx, at most 6 µm; through-hardened 320 F_βx / σ_Hlim,"
+    " at most F_βx, and 25 600/σ_Hlim µm from 5 m/s, 12 800/σ_Hlim µm from 10 m/s",
+    unit="m",
+    source=_RUNNING_IN,
+    misalignment="F_βx [m]",
+    **_PAIR,
+)
+def effective_misalignment(
+    misalignment: float,
+    treatment_1: str,
+    contact_limit_1: float,
+    treatment_2: str,
+    contact_limit_2: float,
+    pitch_line_speed: float,
+) -> float:
+    """Misalignment of the flanks less what both gears run in [m]."""
+    return misalignment - 0.5 * (
+        _helix_allowance(misalignment, treatment_1, contact_limit_1, pitch_line_speed)
+        + _helix_allowance(misalignment, treatment_2, contact_limit_2, pitch_line_speed)
+    )
 
 
 # Worst grade in use up to a pitch-line velocity, spur gears; helical gears stand half as much more.

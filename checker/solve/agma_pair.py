@@ -44,6 +44,8 @@ class AgmaPair:
         self.rating = rating
         self._pair = rating.pair
         self._bending: dict[Tooth, Value] = {}
+        self._flanks: dict[Tooth, tuple[Value, Value]] = {}
+        self._roots: dict[Tooth, tuple[Value, Value]] = {}
 
     @cached_property
     def pinion_diameter(self) -> Value:
@@ -130,6 +132,53 @@ class AgmaPair:
             _ENCLOSURE,
         )
 
+    def contact_allowable(self, tooth_: Tooth) -> tuple[Value, Value]:
+        """s_ac [Pa] and C_H of one gear."""
+        if tooth_ not in self._flanks:
+            self._flanks[tooth_] = self._contact_allowable(tooth_), self._hardness_ratio(tooth_)
+        return self._flanks[tooth_]
+
+    def bending_allowable(self, tooth_: Tooth) -> tuple[Value, Value]:
+        """s_at [Pa] of one gear and the factor for bending both ways."""
+        if tooth_ not in self._roots:
+            reversal = compute(iso_bending.reversal_factor, tooth_.is_idler)
+            self._roots[tooth_] = self._bending_allowable(tooth_), reversal
+        return self._roots[tooth_]
+
+    @staticmethod
+    def _contact_allowable(tooth_: Tooth) -> Value:
+        material = tooth_.material
+        return compute(
+            agma_rating.allowable_contact,
+            material.treatment,
+            compute(agma_rating.metallurgical_grade, material.quality),
+            compute(iso_materials.brinell_of_vickers, material.surface),
+        )
+
+    @staticmethod
+    def _bending_allowable(tooth_: Tooth) -> Value:
+        material = tooth_.material
+        return compute(
+            agma_rating.allowable_bending,
+            material.treatment,
+            compute(agma_rating.metallurgical_grade, material.quality),
+            compute(iso_materials.brinell_of_vickers, material.surface),
+            compute(iso_materials.brinell_of_vickers, material.core),
+        )
+
+    def _hardness_ratio(self, tooth_: Tooth) -> Value:
+        pinion, wheel = self.rating.by_size
+        treatments = [each.material.treatment for each in (pinion, wheel)]
+        soft = [isinstance(each, Known) and each.value == _SOFT for each in treatments]
+        if tooth_ is pinion or not all(soft):
+            return _NO_HARDNESS_RATIO
+        return compute(
+            agma_rating.hardness_ratio_factor,
+            compute(iso_materials.brinell_of_vickers, pinion.material.surface),
+            compute(iso_materials.brinell_of_vickers, wheel.material.surface),
+            compute(agma_rating.gear_ratio, pinion.wheel.teeth, wheel.wheel.teeth),
+        )
+
 
 class AgmaState:
     """A pair under a torque at a speed.
@@ -206,54 +255,24 @@ class AgmaState:
 
     def contact_safety(self, tooth_: Tooth, cycles: Value) -> Value:
         """S_H of one gear for a number of load cycles."""
-        material = tooth_.material
-        allowable = compute(
-            agma_rating.allowable_contact,
-            material.treatment,
-            self._grade(tooth_),
-            compute(iso_materials.brinell_of_vickers, material.surface),
-        )
+        allowable, ratio = self.sizes.contact_allowable(tooth_)
         permitted = compute(
             agma_rating.permissible_stress,
             allowable,
-            compute(agma_rating.cycle_factor_contact, cycles, material.treatment, _CRITICAL),
-            self._hardness_ratio(tooth_),
+            compute(agma_rating.cycle_factor_contact, cycles, tooth_.material.treatment, _CRITICAL),
+            ratio,
             self.rating.reliability,
         )
         return compute(iso_contact.safety_factor, permitted, self.contact_stress)
 
     def bending_safety(self, tooth_: Tooth, cycles: Value) -> Value:
         """S_F of one gear for a number of load cycles; 0.7 where its teeth bend both ways."""
-        material = tooth_.material
-        allowable = compute(
-            agma_rating.allowable_bending,
-            material.treatment,
-            self._grade(tooth_),
-            compute(iso_materials.brinell_of_vickers, material.surface),
-            compute(iso_materials.brinell_of_vickers, material.core),
-        )
+        allowable, reversal = self.sizes.bending_allowable(tooth_)
         permitted = compute(
             agma_rating.permissible_stress,
             allowable,
-            compute(agma_rating.cycle_factor_bending, cycles, material.treatment, _CRITICAL),
-            compute(iso_bending.reversal_factor, tooth_.is_idler),
+            compute(agma_rating.cycle_factor_bending, cycles, tooth_.material.treatment, _CRITICAL),
+            reversal,
             self.rating.reliability,
         )
         return compute(iso_contact.safety_factor, permitted, self.bending_stress(tooth_))
-
-    @staticmethod
-    def _grade(tooth_: Tooth) -> Value:
-        return compute(agma_rating.metallurgical_grade, tooth_.material.quality)
-
-    def _hardness_ratio(self, tooth_: Tooth) -> Value:
-        pinion, wheel = self.rating.by_size
-        treatments = [each.material.treatment for each in (pinion, wheel)]
-        soft = [isinstance(each, Known) and each.value == _SOFT for each in treatments]
-        if tooth_ is pinion or not all(soft):
-            return _NO_HARDNESS_RATIO
-        return compute(
-            agma_rating.hardness_ratio_factor,
-            compute(iso_materials.brinell_of_vickers, pinion.material.surface),
-            compute(iso_materials.brinell_of_vickers, wheel.material.surface),
-            compute(agma_rating.gear_ratio, pinion.wheel.teeth, wheel.wheel.teeth),
-        )

@@ -6,7 +6,7 @@ stays as stated, above all the load cycles that the rating is for.
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from math import log
+from math import exp, log
 
 from checker.known import Known, Unknown, Value, compute
 from checker.mechanics import iso_contact
@@ -15,7 +15,8 @@ from checker.solve.root import bracketed_root
 from checker.train.pair import Pair
 
 _TOLERANCE = 1e-5
-_LOAD_STEP, _SIZE_STEP = 1.6, 1.1
+_SIZE_STEP = 1.1
+_BEYOND, _LEAST_STEP = 1.25, 0.02
 _FARTHEST = 30.0
 
 
@@ -87,12 +88,19 @@ def first(limits: Sequence[Limit]) -> Limit:
 
 
 def load_at_first_limit(duties: Sequence[Duty]) -> float | Unknown:
-    """Multiple of the load at which the first of several meshes reaches its limit."""
+    """Multiple of the load at which the first of several meshes reaches its limit.
+
+    Load factors fall as the load grows, so it lies a little beyond the load in hand: the first
+    step goes there.
+    """
 
     def in_hand(load: float) -> float | Unknown:
         return _least([limits_of(duty, duty.state.at_load(load)) for duty in duties])
 
-    return _crossing(in_hand, _LOAD_STEP)
+    at_one = in_hand(1.0)
+    if isinstance(at_one, Unknown):
+        return at_one
+    return _crossing(in_hand, exp(_BEYOND * abs(at_one)) + _LEAST_STEP)
 
 
 def factor_at_limit(duty: Duty, change: Callable[[Pair, float], Pair]) -> float | Unknown:

@@ -1,6 +1,5 @@
 """A pair under a torque at a speed: load factors, stresses, safety and damage by ISO 6336."""
 
-from collections.abc import Callable
 from functools import cached_property
 
 from checker.known import Known, Value, compute
@@ -102,24 +101,23 @@ class IsoState:
             iso_load_factors.mesh_stiffness, self._single_stiffness, self.rating.contact_ratio
         )
 
-    def _run_in(self, formula: Callable[..., float], deviation: Value) -> Value:
-        """A deviation less the mean of what both gears run in."""
-        first, second = (
-            compute(
-                formula,
-                deviation,
-                each.material.treatment,
-                each.material.contact_limit,
-                self.pitch_line_speed,
-            )
-            for each in self.rating.teeth
+    @cached_property
+    def _run_in(self) -> tuple[Value, ...]:
+        """What running-in depends on: treatment and σ_Hlim of both gears, speed."""
+        first, second = (each.material for each in self.rating.teeth)
+        return (
+            first.treatment,
+            first.contact_limit,
+            second.treatment,
+            second.contact_limit,
+            self.pitch_line_speed,
         )
-        shared = compute(flank_accuracy.shared_running_in, first, second)
-        return compute(flank_accuracy.effective_deviation, deviation, shared)
 
     @cached_property
     def _pitch_error(self) -> Value:
-        return self._run_in(flank_accuracy.profile_running_in, self.rating.pitch_deviation)
+        return compute(
+            flank_accuracy.effective_profile_deviation, self.rating.pitch_deviation, *self._run_in
+        )
 
     @cached_property
     def dynamic_factor(self) -> Value:
@@ -128,7 +126,9 @@ class IsoState:
             return Known(1.0, "1", "K_v", origin="a single overload has no mesh vibration")
         rating, load = self.rating, self.line_load
         stiffness = self._single_stiffness
-        form_error = self._run_in(flank_accuracy.profile_running_in, rating.profile_deviation)
+        form_error = compute(
+            flank_accuracy.effective_profile_deviation, rating.profile_deviation, *self._run_in
+        )
         driver = rating.pair.driver
         return compute(
             iso_load_factors.dynamic_factor,
@@ -167,7 +167,7 @@ class IsoState:
         )
         return compute(
             iso_load_factors.face_load_factor,
-            self._run_in(flank_accuracy.helix_running_in, misalignment),
+            compute(flank_accuracy.effective_misalignment, misalignment, *self._run_in),
             self._mesh_stiffness,
             self._dynamic_load,
         )

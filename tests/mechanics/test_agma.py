@@ -141,7 +141,9 @@ def shigley():
     found["I"] = 0.5 * cos(ALPHA) * sin(ALPHA) * 52 / (17 + 52)
     cycles = {"P": 1e8, "G": 1e8 * 17 / 52}
     for gear, hardness in (("P", 240.0), ("G", 200.0)):
-        size = rating.size_factor(face, module, given_[f"Y_{gear}"])
+        # Shigley's size factor, from Lewis' form factor; AGMA itself takes 1.
+        lewis = face / INCH * sqrt(given_[f"Y_{gear}"]) * module / INCH
+        size = 1.192 * lewis**0.0535
         load = (force, 1.0, found["Kv"], size, found["Km"])
         bending = rating.bending_stress(*load, 1.0, face, module, given_[f"J_{gear}"])
         contact = rating.contact_stress(2300 * sqrt(PSI), *load, pinion, face, found["I"])

@@ -372,3 +372,41 @@ def test_film_factors_are_near_one_for_the_test_conditions():
     # Root: Rz 10 µm
     assert iso_life.surface_factor(10e-6, "case-carburised") == pytest.approx(1.0, abs=0.005)
     assert iso_life.surface_factor(10e-6, "nitrided") == pytest.approx(1.0, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("treatment", "speed", "deviation", "left"),
+    [
+        # ISO 6336-1 (from memory) worked by hand, µm: 10 - 0.75; 60 - 3 at most;
+        # soft 500 MPa: 10 - 3.2; 100 - 25.6 at most from 5 m/s, 100 - 12.8 from 10 m/s.
+        ("case-carburised", 20.0, 10.0, 9.25),
+        ("nitrided", 20.0, 60.0, 57.0),
+        ("through-hardened", 2.0, 10.0, 6.8),
+        ("through-hardened", 8.0, 100.0, 74.4),
+        ("through-hardened", 12.0, 100.0, 87.2),
+    ],
+)
+def test_profile_deviation_after_running_in(treatment, speed, deviation, left):
+    found = flank_accuracy.effective_profile_deviation(
+        deviation * 1e-6, treatment, 500e6, treatment, 500e6, speed
+    )
+    assert found * 1e6 == pytest.approx(left)
+
+
+@pytest.mark.parametrize(
+    ("treatment", "speed", "misalignment", "left"),
+    [("case-carburised", 20.0, 20.0, 17.0), ("through-hardened", 12.0, 100.0, 74.4)],
+)
+def test_misalignment_after_running_in(treatment, speed, misalignment, left):
+    found = flank_accuracy.effective_misalignment(
+        misalignment * 1e-6, treatment, 500e6, treatment, 500e6, speed
+    )
+    assert found * 1e6 == pytest.approx(left)
+
+
+def test_running_in_never_takes_more_than_there_is():
+    for wear in (
+        flank_accuracy.effective_profile_deviation,
+        flank_accuracy.effective_misalignment,
+    ):
+        assert wear(10e-6, "through-hardened", 120e6, "through-hardened", 120e6, 1.0) >= 0.0
