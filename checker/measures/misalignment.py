@@ -8,7 +8,7 @@ from collections.abc import Callable
 
 from checker.known import Known, Unknown, Value, assumed, compute
 from checker.measures.design import Design
-from checker.mechanics import iso_load_factors
+from checker.mechanics import iso_face_load
 from checker.spec.subject import Subject
 from checker.train.pair import Pair, Wheel
 
@@ -39,7 +39,7 @@ def flank_misalignment(design: Design, mesh: Subject) -> Callable[[Pair, Value],
 def _estimate(pair: Pair, support: tuple[Value, Value, Value], load: Value) -> Value:
     span, offset, diameter = support
     return compute(
-        iso_load_factors.shaft_misalignment,
+        iso_face_load.shaft_misalignment,
         load,
         _ARRANGEMENT,
         span,
@@ -58,8 +58,8 @@ def _support(design: Design, pinion: Subject) -> tuple[Value, Value, Value]:
     shaft = design.subjects.the("shaft", str(pinion.raw("shaft")))
     behind, ahead = _neighbours(design, shaft, station)
     return (
-        compute(iso_load_factors.distance_between, behind, ahead),
-        compute(iso_load_factors.offset_from_middle, station, behind, ahead),
+        compute(iso_face_load.distance_between, behind, ahead),
+        compute(iso_face_load.offset_from_middle, station, behind, ahead),
         _diameter_at(shaft, station),
     )
 

@@ -12,6 +12,7 @@ from checker.mechanics import (
     iso_contact,
     iso_load_factors,
     iso_materials,
+    iso_root,
     tooth,
 )
 from checker.solve.iso_pair import IsoPair
@@ -96,7 +97,7 @@ class AgmaPair:
         wheel, rating = tooth_.wheel, self.rating
         teeth, alpha, dedendum, edge, _ = tooth_.root
         point = compute(
-            iso_bending.load_point_diameter,
+            iso_root.load_point_diameter,
             teeth,
             alpha,
             wheel.active_tip_diameter(),

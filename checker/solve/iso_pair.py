@@ -11,6 +11,7 @@ from checker.mechanics import (
     iso_contact,
     iso_life,
     iso_load_factors,
+    iso_root,
     tooth,
 )
 from checker.solve.iso_tooth import Tooth
@@ -88,7 +89,7 @@ class IsoPair:
     def virtual_contact_ratio(self) -> Value:
         """ε_αn."""
         return compute(
-            iso_bending.virtual_contact_ratio,
+            iso_root.virtual_contact_ratio,
             self.contact_ratio,
             self.pair.driver.base_helix_angle,
         )

@@ -8,6 +8,7 @@ from checker.mechanics import (
     involute,
     iso_bending,
     iso_contact,
+    iso_face_load,
     iso_life,
     iso_load_factors,
     kinematics,
@@ -161,12 +162,12 @@ class IsoState:
         """K_Hβ."""
         rating = self.rating
         misalignment = compute(
-            iso_load_factors.initial_misalignment,
+            iso_face_load.initial_misalignment,
             rating.misalignment(rating.pair, self._dynamic_load),
             rating.helix_deviation,
         )
         return compute(
-            iso_load_factors.face_load_factor,
+            iso_face_load.face_load_factor,
             compute(flank_accuracy.effective_misalignment, misalignment, *self._run_in),
             self._mesh_stiffness,
             self._dynamic_load,
@@ -176,7 +177,7 @@ class IsoState:
     def face_factor_bending(self) -> Value:
         """K_Fβ."""
         return compute(
-            iso_load_factors.face_load_factor_bending,
+            iso_face_load.face_load_factor_bending,
             self.face_factor,
             self.rating.pair.common_face_width,
             self.rating.least_height,

@@ -4,7 +4,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from checker.known import Value, compute
-from checker.mechanics import iso_bending, iso_contact, iso_life, rack
+from checker.mechanics import iso_bending, iso_contact, iso_life, iso_root, rack
 from checker.solve.gear_material import Material
 from checker.train.pair import Wheel
 
@@ -26,7 +26,7 @@ class Tooth:
         """z_n."""
         wheel = self.wheel
         return compute(
-            iso_bending.virtual_teeth, wheel.teeth, wheel.base_helix_angle, wheel.helix_angle
+            iso_root.virtual_teeth, wheel.teeth, wheel.base_helix_angle, wheel.helix_angle
         )
 
     @cached_property
@@ -45,7 +45,7 @@ class Tooth:
     def _point(self) -> Value:
         wheel = self.wheel
         return compute(
-            iso_bending.load_point_diameter,
+            iso_root.load_point_diameter,
             self.virtual_teeth,
             wheel.normal_pressure_angle,
             wheel.active_tip_diameter(),
@@ -56,31 +56,31 @@ class Tooth:
 
     @cached_property
     def _chord(self) -> Value:
-        return compute(iso_bending.root_chord, *self.root)
+        return compute(iso_root.root_chord, *self.root)
 
     @cached_property
     def _arm(self) -> Value:
-        return compute(iso_bending.bending_arm, *self.root, self._point)
+        return compute(iso_root.bending_arm, *self.root, self._point)
 
     @cached_property
     def notch(self) -> Value:
         """q_s, notch parameter of the root."""
-        radius = compute(iso_bending.root_fillet_radius, *self.root)
-        return compute(iso_bending.notch_parameter, self._chord, radius)
+        radius = compute(iso_root.root_fillet_radius, *self.root)
+        return compute(iso_root.notch_parameter, self._chord, radius)
 
     @cached_property
     def form_factor(self) -> Value:
         """Y_F."""
         alpha = self.wheel.normal_pressure_angle
         direction = compute(
-            iso_bending.load_direction, self.virtual_teeth, alpha, self.root[4], self._point
+            iso_root.load_direction, self.virtual_teeth, alpha, self.root[4], self._point
         )
-        return compute(iso_bending.form_factor, self._arm, direction, self._chord, alpha)
+        return compute(iso_root.form_factor, self._arm, direction, self._chord, alpha)
 
     @cached_property
     def stress_correction(self) -> Value:
         """Y_S."""
-        return compute(iso_bending.stress_correction_factor, self._chord, self._arm, self.notch)
+        return compute(iso_root.stress_correction_factor, self._chord, self._arm, self.notch)
 
     @cached_property
     def height(self) -> Value:

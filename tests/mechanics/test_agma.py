@@ -11,7 +11,7 @@ from scipy.optimize import brentq
 
 from checker.mechanics import agma_geometry as geometry
 from checker.mechanics import agma_rating as rating
-from checker.mechanics import iso_bending, miner
+from checker.mechanics import iso_root, miner
 from checker.mechanics.equation import OutOfRange
 from checker.mechanics.tooth import involute
 
@@ -47,7 +47,7 @@ def bending_factor(teeth, mate, edge=0.25, thinning=0.024):
     root = (float(teeth), ALPHA, 1.25, edge, 0.0, thinning)
     reach = [sqrt((0.5 * z + 1) ** 2 - (0.5 * z * cos(ALPHA)) ** 2) for z in (teeth, mate)]
     path = sum(reach) - 0.5 * (teeth + mate) * sin(ALPHA)
-    point = iso_bending.load_point_diameter(
+    point = iso_root.load_point_diameter(
         teeth, ALPHA, teeth + 2.0, float(teeth), 1.0, path / (pi * cos(ALPHA))
     )
     form = geometry.tooth_form_factor(*root, point, 0.0, 0.0, ALPHA)
@@ -249,7 +249,7 @@ def test_helix_spares_the_root():
     def factor(beta):
         alpha_t = pi / 9.0 if beta == 0.0 else degrees(0.0) + _transverse(beta)
         base = _base_helix(beta, alpha_t)
-        teeth = iso_bending.virtual_teeth(27, base, beta)
+        teeth = iso_root.virtual_teeth(27, base, beta)
         root = (teeth, ALPHA, 1.25, 0.3, 0.0, 0.0)
         point = teeth + 2.0
         form = geometry.tooth_form_factor(*root, point, beta, base, alpha_t)

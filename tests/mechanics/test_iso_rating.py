@@ -15,9 +15,11 @@ from checker.mechanics import (
     involute,
     iso_bending,
     iso_contact,
+    iso_face_load,
     iso_life,
     iso_load_factors,
     iso_materials,
+    iso_root,
     miner,
 )
 from checker.mechanics.equation import OutOfRange
@@ -39,14 +41,14 @@ def published(case_id, key):
 def root_factors(teeth, tip, contact_ratio, shift=0.0, dedendum=1.25, edge=0.38):
     """Y_F and Y_S of a spur gear, lengths in modules."""
     root = (float(teeth), ALPHA, dedendum, edge, shift)
-    point = iso_bending.load_point_diameter(teeth, ALPHA, tip, float(teeth), 1.0, contact_ratio)
-    chord, radius = iso_bending.root_chord(*root), iso_bending.root_fillet_radius(*root)
-    arm = iso_bending.bending_arm(*root, point)
-    direction = iso_bending.load_direction(teeth, ALPHA, shift, point)
-    notch = iso_bending.notch_parameter(chord, radius)
+    point = iso_root.load_point_diameter(teeth, ALPHA, tip, float(teeth), 1.0, contact_ratio)
+    chord, radius = iso_root.root_chord(*root), iso_root.root_fillet_radius(*root)
+    arm = iso_root.bending_arm(*root, point)
+    direction = iso_root.load_direction(teeth, ALPHA, shift, point)
+    notch = iso_root.notch_parameter(chord, radius)
     return (
-        iso_bending.form_factor(arm, direction, chord, ALPHA),
-        iso_bending.stress_correction_factor(chord, arm, notch),
+        iso_root.form_factor(arm, direction, chord, ALPHA),
+        iso_root.stress_correction_factor(chord, arm, notch),
     )
 
 
@@ -83,7 +85,7 @@ def test_thirty_degree_tangent_on_a_traced_fillet(teeth):
         method="bounded", options={"xatol": 1e-12},
     )  # fmt: skip
     chord = 2.0 * half_thickness_beyond_tangent(best.x)[1]
-    assert iso_bending.root_chord(teeth, ALPHA, 1.25, 0.38, 0.0) == pytest.approx(chord, rel=1e-5)
+    assert iso_root.root_chord(teeth, ALPHA, 1.25, 0.38, 0.0) == pytest.approx(chord, rel=1e-5)
 
 
 def test_shifted_spur_pair_in_full():
@@ -329,17 +331,17 @@ def test_face_load_factor_is_the_peak_of_a_wedge(misalignment, stiffness, load):
     else:
         # Contact over a part of the width: a triangle of height p with p² / (2 f) = mean.
         peak = sqrt(2.0 * misalignment * mean) / mean
-    found = iso_load_factors.face_load_factor(misalignment, stiffness, load)
+    found = iso_face_load.face_load_factor(misalignment, stiffness, load)
     assert found == pytest.approx(peak)
 
 
 def test_shaft_between_bearings_and_outside():
-    central = iso_load_factors.shaft_misalignment(4e5, 0.8, 0.1, 0.0, 0.06, 0.04, 0.03)
+    central = iso_face_load.shaft_misalignment(4e5, 0.8, 0.1, 0.0, 0.06, 0.04, 0.03)
     # 0.023 µm mm/N times 400 N/mm times (b/d)² = 0.25: 2.3 µm
     assert central == pytest.approx(2.3e-6)
-    assert iso_load_factors.shaft_misalignment(4e5, 0.8, 0.1, 0.02, 0.06, 0.04, 0.03) > central
+    assert iso_face_load.shaft_misalignment(4e5, 0.8, 0.1, 0.02, 0.06, 0.04, 0.03) > central
     with pytest.raises(OutOfRange, match="offset"):
-        iso_load_factors.shaft_misalignment(4e5, 0.8, 0.1, 0.06, 0.06, 0.04, 0.03)
+        iso_face_load.shaft_misalignment(4e5, 0.8, 0.1, 0.06, 0.06, 0.04, 0.03)
 
 
 @pytest.mark.parametrize(
@@ -354,7 +356,7 @@ def test_helical_teeth_stand_as_spur_teeth_of_larger_gears():
     beta = radians(18.0)
     base = atan(tan(beta) * cos(atan(tan(ALPHA) / cos(beta))))
     # Close to z / cos³ β of the older books (exact form: base helix).
-    assert iso_bending.virtual_teeth(27, base, beta) == pytest.approx(27 / cos(beta) ** 3, rel=0.02)
+    assert iso_root.virtual_teeth(27, base, beta) == pytest.approx(27 / cos(beta) ** 3, rel=0.02)
 
 
 @pytest.mark.parametrize("treatment", TREATMENTS)
