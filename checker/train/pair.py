@@ -339,9 +339,7 @@ class Pair:
         best = self._contact_ratio(bases, centre_distance, end)
         return Unknown(ratio.missing, _NO_TOOL, best if isinstance(best, Known) else None)
 
-    def _contact_ratio(
-        self, starts: dict[Wheel, Value], centre_distance: Value, end: End
-    ) -> Value:
+    def _contact_ratio(self, starts: dict[Wheel, Value], centre_distance: Value, end: End) -> Value:
         """ε_α with the involutes of each gear starting at given diameters."""
         paths = [
             self._path_to_tip(wheel, starts[self.mate(wheel)], centre_distance, end)
