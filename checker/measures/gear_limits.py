@@ -1,7 +1,6 @@
 """Which gear limits the drive: flanks and roots ranked, and what would restore the first."""
 
 from collections.abc import Callable
-from math import isfinite
 
 from checker.known import Known, Unknown, Value, compute
 from checker.measures import rating
@@ -11,11 +10,18 @@ from checker.measures.registry import measure
 from checker.mechanics import agma_rating
 from checker.solve import gear_limit, varied
 from checker.solve.gear_limit import Duty, Limit
+from checker.solve.root import Root
 from checker.spec.fields import NONE
 from checker.spec.subject import Subject
 from checker.train.pair import Pair
 
-_METHOD = "root of the rating of ISO 6336 in one unknown, by Brent's method between two ends"
+
+def _method(root: Root) -> str:
+    """How a root was found, with what is left of the logarithm of the load in hand."""
+    return (
+        "root of the rating of ISO 6336 in one unknown, by Brent's method between two ends;"
+        f" residual {root.residual:.1e} after {root.steps} steps"
+    )
 
 
 @kept
@@ -89,7 +95,7 @@ def load_at_first_limit(design: Design, drive: Subject) -> Value:
     if isinstance(load, Unknown):
         return load
     first = Known(found.text, "", "first limit", inputs=(found.safety,))
-    return Known(load, "1", "k_1", origin=_METHOD, inputs=(first,))
+    return Known(load.value, "1", "k_1", origin=_method(load), inputs=(first,))
 
 
 @measure("drive", "W", "power at which the first limit is reached")
@@ -158,10 +164,12 @@ def _at_limit(
     stated = design.subjects.the("gear", found.gear).given(field, symbol)
     if isinstance(times, Unknown) or isinstance(stated, Unknown):
         return times if isinstance(times, Unknown) else stated
-    if not isfinite(times):
-        return Unknown(because="the solve has no finite answer")
     return Known(
-        times * stated.number, stated.unit, f"{symbol} at limit", origin=_METHOD, inputs=(stated,)
+        times.value * stated.number,
+        stated.unit,
+        f"{symbol} at limit",
+        origin=_method(times),
+        inputs=(stated, found.safety),
     )
 
 

@@ -6,6 +6,7 @@ from checker.report import words
 from checker.report.awaited import Awaited, awaited_fields, awaited_reasons, may_be_none
 from checker.report.digest import rulebook_digest
 from checker.report.drive_table import DriveTable, MeshRow, drive_table
+from checker.report.gear_limits_sheet import gear_limits
 from checker.report.sheet import Sheet
 from checker.review.finding import Finding
 from checker.review.review import Review
@@ -47,6 +48,7 @@ def review_sheet(review: Review, *, width: int, colour: bool, everything: bool =
     _assumptions(sheet, review)
     for design in review.designs.values():
         _drive(sheet, review.loaded.document, drive_table(design))
+        gear_limits(sheet, design)
     _changes(sheet, review)
     sheet.heading("Bear in mind")
     for caution in words.CAUTIONS:

@@ -11,7 +11,7 @@ from math import exp, log
 from checker.known import Known, Unknown, Value, compute
 from checker.mechanics import iso_contact
 from checker.solve.iso_state import IsoState
-from checker.solve.root import bracketed_root
+from checker.solve.root import Root, bracketed_root
 from checker.train.pair import Pair
 
 _TOLERANCE = 1e-5
@@ -87,7 +87,7 @@ def first(limits: Sequence[Limit]) -> Limit:
     return min(limits, key=lambda each: each.load_in_hand.number)
 
 
-def load_at_first_limit(duties: Sequence[Duty]) -> float | Unknown:
+def load_at_first_limit(duties: Sequence[Duty]) -> Root | Unknown:
     """Multiple of the load at which the first of several meshes reaches its limit.
 
     Load factors fall as the load grows, so it lies a little beyond the load in hand: the first
@@ -103,7 +103,7 @@ def load_at_first_limit(duties: Sequence[Duty]) -> float | Unknown:
     return _crossing(in_hand, exp(_BEYOND * abs(at_one)) + _LEAST_STEP)
 
 
-def factor_at_limit(duty: Duty, change: Callable[[Pair, float], Pair]) -> float | Unknown:
+def factor_at_limit(duty: Duty, change: Callable[[Pair, float], Pair]) -> Root | Unknown:
     """Multiple of a size at which a mesh just bears its load."""
 
     def in_hand(factor: float) -> float | Unknown:
@@ -123,7 +123,7 @@ def _least(found: Sequence[list[Limit] | Unknown]) -> float | Unknown:
     return log(first(limits).load_in_hand.number)
 
 
-def _crossing(in_hand: Callable[[float], float | Unknown], step: float) -> float | Unknown:
+def _crossing(in_hand: Callable[[float], float | Unknown], step: float) -> Root | Unknown:
     """Where the load in hand is one, searched outwards from the stated design."""
     at_one = in_hand(1.0)
     if isinstance(at_one, Unknown):
@@ -138,7 +138,7 @@ def _crossing(in_hand: Callable[[float], float | Unknown], step: float) -> float
             raise ArithmeticError(f"no load in hand within the bracket: {value.because}")
         return value
 
-    return bracketed_root(number, *bracket, tolerance=_TOLERANCE).value
+    return bracketed_root(number, *bracket, tolerance=_TOLERANCE)
 
 
 def _bracket(

@@ -327,7 +327,7 @@ class Pair:
         return self.contact_ratio_at(self.centre_distance(centre), centre)
 
     def contact_ratio_at(self, centre_distance: Value, end: End) -> Value:
-        """ε_α at a centre distance, with the roots at an end of their tolerances, tips at the other.
+        """ε_α at a centre distance, with the roots at an end of tolerance, tips at the other.
 
         Where the tool is not stated the involutes may at best reach down to the base circles.
         """

@@ -1,0 +1,58 @@
+"""Which gear limits the drive: flanks and roots by load in hand, and what restores the first."""
+
+from checker.known import Known, Unknown
+from checker.measures.design import Design
+from checker.measures.gear_limits import ranking
+from checker.report import words
+from checker.report.sheet import Sheet
+from checker.solve.gear_limit import Limit
+from checker.text import plain
+
+_RESTORING = (
+    ("Face width", "face_width_at_limit"),
+    ("Module", "module_at_limit"),
+    ("Hardness", "hardness_at_limit"),
+    ("Helix", "helix_at_limit"),
+)
+_LABEL = 12
+
+
+def gear_limits(sheet: Sheet, design: Design) -> None:
+    """Write the ranking of a design; nothing where it cannot be rated, which its rules say."""
+    found = ranking(design)
+    if isinstance(found, Unknown):
+        return
+    sheet.heading(f"Which gear limits{words.set_text(design.subjects.ratio_set)}")
+    worst: dict[tuple[str, str, str], Limit] = {}
+    for limit in found:
+        worst.setdefault((limit.mesh, limit.gear, limit.mode), limit)
+    rows = [
+        (
+            plain(f"{each.gear}, {each.mode}"),
+            plain(each.mesh),
+            plain(each.point),
+            words.value_text(each.safety),
+            words.value_text(each.load_in_hand),
+        )
+        for each in worst.values()
+    ]
+    sheet.table(("Flank or root", "Mesh", "At", "Safety", "Load in hand"), rows)
+    sheet.gap()
+    _first_limit(sheet, design, found[0])
+
+
+def _first_limit(sheet: Sheet, design: Design, first: Limit) -> None:
+    drive = design.subjects.the("drive")
+    power = design.measure("power_at_first_limit", drive)
+    if isinstance(power, Known):
+        where = plain(f"{first.text}, reached at {words.value_text(power)}")
+        sheet.line(where, indent=_LABEL, label="First limit")
+    if first.load_in_hand.number >= 1.0:
+        return
+    for label, name in _RESTORING:
+        needed = design.measure(name, drive)
+        if isinstance(needed, Known):
+            text = f"{words.value_text(needed)} alone would restore it"
+        else:
+            text = words.prose(needed.because or "its size is not stated")
+        sheet.line(text, indent=_LABEL, label=label)
