@@ -54,7 +54,7 @@ def _over_target(design: Design, name: str, gear: Subject) -> Value:
 def _life(design: Design, gear: Subject, rate: Rate) -> Value:
     """Life of the worse of the two flanks of a gear's teeth."""
 
-    def of_flanks(factor: Known) -> Value:
+    def of_flanks(best: bool) -> Value:
         rates: dict[int, list[Value]] = defaultdict(list)
         for mesh, tooth in teeth_of(design, gear):
             role = 1 if gear.name == mesh.raw("driver") else -1
@@ -68,14 +68,14 @@ def _life(design: Design, gear: Subject, rate: Rate) -> Value:
                     return torque
                 # A gear that drives bears on one flank, driven on the other; overrun turns it.
                 flank = role if torque.number > 0.0 else -role
-                found = state(design, mesh, point, factor)
+                found = state(design, mesh, point, best)
                 speed = speed_of(design, gear, point)
                 rates[flank].append(rate(found, tooth, point.given("share", "q"), speed))
         if not rates:
             return Unknown((("operation",),), "no operation point loads the gear")
         return worst([_until_failure(each) for each in rates.values()])
 
-    return with_application(design, of_flanks)
+    return with_application(of_flanks)
 
 
 def _until_failure(rates: list[Value]) -> Value:

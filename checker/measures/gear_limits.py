@@ -27,13 +27,6 @@ def _method(root: Root) -> str:
 @kept
 def ranking(design: Design) -> tuple[Limit, ...] | Unknown:
     """Every flank and root at every loaded operation point, the least load in hand first."""
-    factor = rating.application_factor(design)
-    if isinstance(factor, Unknown):
-        return Unknown(factor.missing, factor.because)
-    return _ranked(design, factor)
-
-
-def _ranked(design: Design, factor: Known) -> tuple[Limit, ...] | Unknown:
     found: list[Limit] = []
     for mesh in design.subjects.all("mesh"):
         for point in design.points:
@@ -42,7 +35,7 @@ def _ranked(design: Design, factor: Known) -> tuple[Limit, ...] | Unknown:
                 return carries
             if not carries:
                 continue
-            limits = gear_limit.limits_of(_duty(design, mesh, point, factor))
+            limits = gear_limit.limits_of(_duty(design, mesh, point))
             if isinstance(limits, Unknown):
                 return limits
             found += limits
@@ -51,8 +44,8 @@ def _ranked(design: Design, factor: Known) -> tuple[Limit, ...] | Unknown:
     return tuple(sorted(found, key=lambda each: each.load_in_hand.number))
 
 
-def _duty(design: Design, mesh: Subject, point: Subject, factor: Known) -> Duty:
-    found = rating.state(design, mesh, point, factor)
+def _duty(design: Design, mesh: Subject, point: Subject) -> Duty:
+    found = rating.state(design, mesh, point, False)
     driver, driven = (
         rating.cycles_at(design, each.wheel.subject, point) for each in found.rating.teeth
     )
@@ -86,11 +79,11 @@ def load_at_first_limit(design: Design, drive: Subject) -> Value:
 
     With load factors that follow the load, so it is not quite the load in hand.
     """
-    found, factor = _first(design), rating.application_factor(design)
-    if isinstance(found, Unknown) or isinstance(factor, Unknown):
-        return found if isinstance(found, Unknown) else factor
+    found = _first(design)
+    if isinstance(found, Unknown):
+        return found
     point = design.subjects.the("point", found.point)
-    duties = [_duty(design, mesh, point, factor) for mesh in design.subjects.all("mesh")]
+    duties = [_duty(design, mesh, point) for mesh in design.subjects.all("mesh")]
     load = gear_limit.load_at_first_limit(duties)
     if isinstance(load, Unknown):
         return load
@@ -151,14 +144,13 @@ def _at_limit(
     design: Design, change: Callable[[Pair, float], Pair], field: str, symbol: str
 ) -> Value:
     """The value of a stated size of the limiting gear at which its mesh just bears the load."""
-    found, factor = _first(design), rating.application_factor(design)
-    if isinstance(found, Unknown) or isinstance(factor, Unknown):
-        return found if isinstance(found, Unknown) else factor
+    found = _first(design)
+    if isinstance(found, Unknown):
+        return found
     duty = _duty(
         design,
         design.subjects.the("mesh", found.mesh),
         design.subjects.the("point", found.point),
-        factor,
     )
     times = gear_limit.factor_at_limit(duty, change)
     stated = design.subjects.the("gear", found.gear).given(field, symbol)

@@ -19,10 +19,10 @@ from checker.solve.iso_tooth import Tooth
 from checker.spec.subject import Subject
 
 
-@measure("drive", "1", "application factor of the gear rating", at="application_factor")
-def application_factor(design: Design, drive: Subject) -> Value:
+@measure("drive", "1", "application factor of the gear rating, as stated", at="application_factor")
+def stated_application_factor(design: Design, drive: Subject) -> Value:
     """K_A as stated with its evidence, or 1 where the load spectrum holds the pulses."""
-    return rating.application_factor(design)
+    return rating.stated_application_factor(design)
 
 
 @measure("drive", "", "whether torque pulses are counted twice", at="application_factor")
@@ -59,7 +59,7 @@ def _carries(design: Design, shaft: str, point: Subject) -> Value:
 def _of_mesh(
     design: Design, mesh: Subject, point: Subject, value: Callable[[IsoState], Value]
 ) -> Value:
-    return with_application(design, lambda factor: value(state(design, mesh, point, factor)))
+    return with_application(lambda best: value(state(design, mesh, point, best)))
 
 
 @varying_measure("mesh", "1", "dynamic factor")
@@ -90,14 +90,13 @@ def _of_gear(
 ) -> Value:
     """The worst of a value over the meshes of a gear."""
 
-    def over_meshes(factor: Known) -> Value:
+    def over_meshes(best: bool) -> Value:
         values = [
-            value(state(design, mesh, point, factor), tooth)
-            for mesh, tooth in teeth_of(design, gear)
+            value(state(design, mesh, point, best), tooth) for mesh, tooth in teeth_of(design, gear)
         ]
         return worst(values, largest=largest)
 
-    return with_application(design, over_meshes)
+    return with_application(over_meshes)
 
 
 @varying_measure("gear", "Pa", "contact stress", at="face_width")
@@ -133,15 +132,15 @@ def contact_safety_agma(design: Design, gear: Subject, point: Subject) -> Value:
     """S_H of AGMA 2001 for the load cycles of the point; never held against a limit of ISO."""
     cycles = cycles_at(design, gear, point)
 
-    def over_meshes(factor: Known) -> Value:
+    def over_meshes(best: bool) -> Value:
         return worst(
             [
-                agma_state(design, mesh, point, factor).contact_safety(tooth, cycles)
+                agma_state(design, mesh, point, best).contact_safety(tooth, cycles)
                 for mesh, tooth in teeth_of(design, gear)
             ]
         )
 
-    return with_application(design, over_meshes)
+    return with_application(over_meshes)
 
 
 @varying_measure("gear", "1", "safety against tooth breakage by AGMA", at="module")
@@ -149,43 +148,43 @@ def bending_safety_agma(design: Design, gear: Subject, point: Subject) -> Value:
     """S_F of AGMA 2001 for the load cycles of the point; never held against a limit of ISO."""
     cycles = cycles_at(design, gear, point)
 
-    def over_meshes(factor: Known) -> Value:
+    def over_meshes(best: bool) -> Value:
         return worst(
             [
-                agma_state(design, mesh, point, factor).bending_safety(tooth, cycles)
+                agma_state(design, mesh, point, best).bending_safety(tooth, cycles)
                 for mesh, tooth in teeth_of(design, gear)
             ]
         )
 
-    return with_application(design, over_meshes)
+    return with_application(over_meshes)
 
 
 @varying_measure("mesh", "W", "power that the mesh may carry by ISO")
 def permissible_power(design: Design, mesh: Subject, point: Subject) -> Value:
     """Power at the crankshaft at which the first safety factor of ISO 6336 falls to 1 [W]."""
 
-    def permitted(factor: Known) -> Value:
-        found = state(design, mesh, point, factor)
+    def permitted(best: bool) -> Value:
+        found = state(design, mesh, point, best)
         teeth = [(tooth, _cycles(design, tooth, point)) for tooth in found.rating.teeth]
         bending = [found.bending_safety(*each) for each in teeth]
         contact = [found.contact_safety(*each) for each in teeth]
         return _power(point, bending, contact)
 
-    return with_application(design, permitted)
+    return with_application(permitted)
 
 
 @varying_measure("mesh", "W", "power that the mesh may carry by AGMA")
 def permissible_power_agma(design: Design, mesh: Subject, point: Subject) -> Value:
     """Power at the crankshaft at which the first safety factor of AGMA 2001 falls to 1 [W]."""
 
-    def permitted(factor: Known) -> Value:
-        found = agma_state(design, mesh, point, factor)
+    def permitted(best: bool) -> Value:
+        found = agma_state(design, mesh, point, best)
         teeth = [(tooth, _cycles(design, tooth, point)) for tooth in found.rating.teeth]
         bending = [found.bending_safety(*each) for each in teeth]
         contact = [found.contact_safety(*each) for each in teeth]
         return _power(point, bending, contact)
 
-    return with_application(design, permitted)
+    return with_application(permitted)
 
 
 def _power(point: Subject, bending: list[Value], contact: list[Value]) -> Value:

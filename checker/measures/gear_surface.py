@@ -42,11 +42,11 @@ def _viscosity(design: Design, point: Subject) -> Value:
 @varying_measure("mesh", "1", "safety against scuffing", at="centre_distance")
 def scuffing_safety(design: Design, mesh: Subject, point: Subject) -> Value:
     """S_B, rise of the contact over the oil that scuffs over the rise that is there."""
-    return with_application(design, lambda factor: _scuffing(design, mesh, point, factor))
+    return with_application(lambda best: _scuffing(design, mesh, point, best))
 
 
-def _scuffing(design: Design, mesh: Subject, point: Subject, factor: Known) -> Value:
-    found = state(design, mesh, point, factor)
+def _scuffing(design: Design, mesh: Subject, point: Subject, best: bool) -> Value:
+    found = state(design, mesh, point, best)
     rating, pair = found.rating, found.rating.pair
     load, base = found.full_line_load, properties.base(design)
     temperature = oil_temperature(design, point)
@@ -121,14 +121,12 @@ def central_film_thickness(design: Design, mesh: Subject, point: Subject) -> Val
 
 
 def _film(design: Design, mesh: Subject, point: Subject, formula: Callable[..., float]) -> Value:
-    return with_application(
-        design, lambda factor: compute(formula, *_contact(design, mesh, point, factor))
-    )
+    return with_application(lambda best: compute(formula, *_contact(design, mesh, point, best)))
 
 
-def _contact(design: Design, mesh: Subject, point: Subject, factor: Known) -> tuple[Value, ...]:
+def _contact(design: Design, mesh: Subject, point: Subject, best: bool) -> tuple[Value, ...]:
     """What a film formula takes: η_0, u, α_pv, E_r, w, R."""
-    found = state(design, mesh, point, factor)
+    found = state(design, mesh, point, best)
     pair = found.rating.pair
     viscosity = _viscosity(design, point)
     load = compute(
@@ -182,10 +180,10 @@ def case_depth_share(design: Design, gear: Subject, point: Subject) -> Value:
     """Least case depth over that which carries the shear below the flank."""
     depth = gear.given("material.case_depth", "CHD", "low")
 
-    def over_meshes(factor: Known) -> Value:
+    def over_meshes(best: bool) -> Value:
         values = []
         for mesh, tooth in teeth_of(design, gear):
-            found = state(design, mesh, point, factor)
+            found = state(design, mesh, point, best)
             pair, wheel = found.rating.pair, tooth.wheel
             needed = compute(
                 case_depth.depth_for_contact,
@@ -200,7 +198,7 @@ def case_depth_share(design: Design, gear: Subject, point: Subject) -> Value:
             values.append(compute(kinematics.quotient, depth, needed))
         return worst(values)
 
-    return with_application(design, over_meshes)
+    return with_application(over_meshes)
 
 
 @measure("gear", "1", "case depth over the deepest that is sound", at="material")

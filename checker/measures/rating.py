@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 
-from checker.known import Known, Unknown, Value, all_known, assumed, compute, merged
+from checker.known import Known, Unknown, Value, all_known, assumed, compute
 from checker.measures import oil_properties
 from checker.measures.design import Design
 from checker.measures.kept import kept
@@ -45,53 +45,59 @@ def _failure_probability(design: Design) -> Value:
     return design.subjects.the("drive").given("failure_probability", "q")
 
 
-def application_factor(design: Design) -> Value:
-    """K_A as stated with its evidence; at best 1 where it is not."""
+def stated_application_factor(design: Design) -> Value:
+    """K_A as stated with its evidence: 1 where the spectrum holds the pulses."""
     drive = design.subjects.the("drive")
     evidence = drive.given("application_factor.evidence")
     if drive.raw("application_factor.in_spectrum") is True:
-        return _one_in_spectrum(evidence)
+        if isinstance(evidence, Unknown):
+            return evidence
+        return Known(1.0, "1", "K_A", origin=_IN_SPECTRUM, inputs=(evidence,))
     factor = drive.given("application_factor.factor", "K_A")
     if isinstance(factor, Known) and isinstance(evidence, Known):
         return Known(factor.value, "1", "K_A", inputs=(factor, evidence))
-    unknown = all_known(factor, evidence) or Unknown()
-    return Unknown(unknown.missing, _SURVEY, at_best=_BEST_CASE)
+    return all_known(factor, evidence) or factor
 
 
-def _one_in_spectrum(evidence: Value) -> Value:
-    """K_A = 1 where the load spectrum holds the pulses, if there is evidence of it."""
-    if isinstance(evidence, Unknown):
-        return Unknown(evidence.missing, _SURVEY, at_best=_BEST_CASE)
-    return Known(1.0, "1", "K_A", origin=_IN_SPECTRUM, inputs=(evidence,))
+def application_factor(design: Design, mesh: Subject, point: Subject) -> Value:
+    """K_A of a mesh at an operation point: as stated, or from the torsional survey.
+
+    The one place at which a computed factor enters the rating. It would depend on mesh and point.
+    """
+    stated = stated_application_factor(design)
+    if isinstance(stated, Known):
+        return stated
+    return Unknown(stated.missing, _SURVEY, at_best=_BEST_CASE)
 
 
-def with_application(design: Design, value: Callable[[Known], Value]) -> Value:
-    """A value that rests on K_A; with K_A unknown, the best it can be."""
-    factor = application_factor(design)
-    if isinstance(factor, Known):
-        return value(factor)
-    best = value(_BEST_CASE)
-    if isinstance(best, Unknown):
-        return merged([factor, best])
-    return Unknown(factor.missing, factor.because, at_best=best)
+def with_application(value: Callable[[bool], Value]) -> Value:
+    """A value that rests on K_A; where that is all it lacks, the best it can be.
+
+    Args:
+        value: the value, from whether an unknown K_A counts as 1.
+    """
+    found = value(False)
+    if isinstance(found, Known):
+        return found
+    best = value(True)
+    if isinstance(best, Known):
+        return Unknown(found.missing, found.because, at_best=best)
+    return found
 
 
 @kept
-def _state(design: Design, mesh: Subject, point: Subject, best: bool) -> IsoState:
-    factor = application_factor(design)
-    known = factor if isinstance(factor, Known) and not best else _BEST_CASE
+def state(design: Design, mesh: Subject, point: Subject, best: bool) -> IsoState:
+    """The pair of a mesh at an operation point; at best, with 1 for an unknown K_A."""
+    factor = application_factor(design, mesh, point)
+    if best and isinstance(factor, Unknown):
+        factor = _BEST_CASE
     shaft = str(design.pairs[mesh.name].driver.subject.raw("shaft"))
     return IsoState(
         rated(design, mesh),
         design.motion.torque(shaft, point),
         design.motion.speed(shaft, point),
-        known,
+        factor,
     )
-
-
-def state(design: Design, mesh: Subject, point: Subject, factor: Known) -> IsoState:
-    """The pair of a mesh at an operation point."""
-    return _state(design, mesh, point, factor is _BEST_CASE)
 
 
 @kept
@@ -100,20 +106,10 @@ def _agma_sizes(design: Design, mesh: Subject) -> AgmaPair:
 
 
 @kept
-def _agma_state(design: Design, mesh: Subject, point: Subject, best: bool) -> AgmaState:
-    found = _state(design, mesh, point, best)
-    shaft = str(design.pairs[mesh.name].driver.subject.raw("shaft"))
-    return AgmaState(
-        _agma_sizes(design, mesh),
-        design.motion.torque(shaft, point),
-        design.motion.speed(shaft, point),
-        found.application,
-    )
-
-
-def agma_state(design: Design, mesh: Subject, point: Subject, factor: Known) -> AgmaState:
+def agma_state(design: Design, mesh: Subject, point: Subject, best: bool) -> AgmaState:
     """The pair of a mesh at an operation point, by AGMA."""
-    return _agma_state(design, mesh, point, factor is _BEST_CASE)
+    found = state(design, mesh, point, best)
+    return AgmaState(_agma_sizes(design, mesh), found.torque, found.speed, found.application)
 
 
 def teeth_of(design: Design, gear: Subject) -> Iterator[tuple[Subject, Tooth]]:

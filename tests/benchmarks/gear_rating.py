@@ -42,10 +42,8 @@ def rate_agma(state: AgmaState, cycles: tuple[Known, Known]) -> None:
 
 def milliseconds(design: Design, mesh: Subject, point: Subject) -> tuple[float, float]:
     """Time of one rating by each standard."""
-    factor = rating.application_factor(design)
-    assert isinstance(factor, Known)
-    iso = rating.state(design, mesh, point, factor)
-    agma = rating.agma_state(design, mesh, point, factor)
+    iso = rating.state(design, mesh, point, False)
+    agma = rating.agma_state(design, mesh, point, False)
     cycles = tuple(rating.cycles_at(design, each.wheel.subject, point) for each in iso.rating.teeth)
     times = []
     for run, state in ((rate_iso, iso), (rate_agma, agma)):

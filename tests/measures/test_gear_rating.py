@@ -25,9 +25,8 @@ def part(design, kind, name=""):
     return design.subjects.the(kind, name)
 
 
-def state_of(design, mesh, point, factor=1.5):
-    known = Known(factor, "1", "K_A", origin="of this test")
-    return rating.state(design, part(design, "mesh", mesh), part(design, "point", point), known)
+def state_of(design, mesh, point):
+    return rating.state(design, part(design, "mesh", mesh), part(design, "point", point), False)
 
 
 def safeties(state, cycles=1e8):
@@ -120,9 +119,10 @@ def test_idler_stands_seven_tenths_in_bending(designs):
 
 def test_application_factor_is_taken_with_its_evidence(solve):
     design = solve({})
-    assert design.measure("application_factor", part(design, "drive")).value == 1.5
+    assert design.measure("stated_application_factor", part(design, "drive")).value == 1.5
     silent = solve({"drive.application_factor.evidence": None})
-    value = silent.measure("application_factor", part(silent, "drive"))
+    mesh, climb = part(silent, "mesh", "first"), part(silent, "point", "climb")
+    value = rating.application_factor(silent, mesh, climb)
     assert isinstance(value, Unknown)
     assert ("drive", "application_factor", "evidence") in value.missing
     assert value.at_best.value == 1.0
@@ -130,7 +130,7 @@ def test_application_factor_is_taken_with_its_evidence(solve):
 
 def test_spectrum_with_its_pulses_takes_no_factor(solve):
     design = solve({"drive.application_factor": {"in_spectrum": True, "evidence": "Survey"}})
-    assert design.measure("application_factor", part(design, "drive")).value == 1.0
+    assert design.measure("stated_application_factor", part(design, "drive")).value == 1.0
 
 
 def test_unknown_application_factor_leaves_the_best_case(solve):
@@ -242,9 +242,8 @@ def test_first_limit_is_reached_at_its_load(designs, name):
     drive = part(design, "drive")
     found = design.measure("load_at_first_limit", drive).number
     point = gear_limits.ranking(design)[0].point
-    factor = rating.application_factor(design)
     duties = [
-        gear_limits._duty(design, mesh, part(design, "point", point), factor)
+        gear_limits._duty(design, mesh, part(design, "point", point))
         for mesh in design.subjects.all("mesh")
     ]
 
