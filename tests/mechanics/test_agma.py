@@ -1,6 +1,6 @@
 """AGMA geometry factors and rating against published worked examples and tables."""
 
-from math import cos, degrees, pi, radians, sin, sqrt, tan
+from math import cos, pi, radians, sin, sqrt, tan
 from pathlib import Path
 
 import pytest
@@ -80,7 +80,6 @@ def test_layout_is_where_a_parabola_touches_the_root():
     """The touching point found again by another route: the parabola of least strength ratio."""
     found = geometry.layout(26.0, ALPHA, 1.25, 0.25, 0.0, 0.0, radians(24.0))
     radius = 13.0
-    apex = found.height + sqrt(0.0)
     # A tooth of even strength is weakest where thickness² / height is least along the fillet.
     fillet = geometry._Fillet(radius, 1.0, 0.25, ALPHA, 1.25)
     top = radius * cos(ALPHA) / cos(tan(radians(24.0)) - involute(ALPHA) - (pi / 2.0) / 26.0)
@@ -91,7 +90,7 @@ def test_layout_is_where_a_parabola_touches_the_root():
 
     steps = [ALPHA + k * (pi / 2.0 - ALPHA) / 4000.0 for k in range(4000)]
     weakest = min(strength(each) for each in steps)
-    assert found.thickness**2 / apex == pytest.approx(weakest, rel=1e-5)
+    assert found.thickness**2 / found.height == pytest.approx(weakest, rel=1e-5)
 
 
 @pytest.mark.parametrize("overlap", [0.3, 1.0])
@@ -247,7 +246,7 @@ def test_helix_spares_the_root():
     """A slanting line of contact lowers the stress: C_h and the mean of two pairs."""
 
     def factor(beta):
-        alpha_t = pi / 9.0 if beta == 0.0 else degrees(0.0) + _transverse(beta)
+        alpha_t = _transverse(beta)
         base = _base_helix(beta, alpha_t)
         teeth = iso_root.virtual_teeth(27, base, beta)
         root = (teeth, ALPHA, 1.25, 0.3, 0.0, 0.0)
