@@ -21,6 +21,8 @@ FAMILIES = (
     "clutch",
     "failure",
     "damper",
+    "torsion",
+    "vibration",
     "oil",
     "supply",
     "vent",
