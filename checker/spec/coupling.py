@@ -43,7 +43,9 @@ class TwistTest(Part):
     """A static twist test of the damper on the bench."""
 
     torque: Torque = stated("Torque put on.")
-    twist: Angle = stated("Angle by which it twists the one side against the other.")
+    twist: Annotated[Quantity | None, Of("angle", above="0 deg")] = stated(
+        "Angle by which it twists the one side against the other."
+    )
     dynamic_factor: Annotated[float | None, Number(0.5, 10.0)] = stated(
         "Dynamic over static stiffness: 1 for steel springs; for rubber by its maker, often 1.2 "
         "to 1.8."

@@ -112,26 +112,12 @@ def engine_excitation(subjects: Subjects) -> EngineExcitation | Unknown:
     missing: list[Value] = [strokes, count, full, *sizes.values()]
     if not intervals or None in intervals:
         missing.append(Unknown((engine.place("firing_intervals"),)))
-    unknown = all_known(*missing) or _wrong_firing(engine, intervals, count, strokes)
+    unknown = all_known(*missing)
     if unknown is not None:
         return unknown
     known = {name: each for name, each in sizes.items() if isinstance(each, Known)}
     inputs = tuple(each for each in missing if isinstance(each, Known))
     return _made(engine, int(_number(strokes)), int(_number(count)), _number(full), known, inputs)
-
-
-def _wrong_firing(
-    engine: Subject, intervals: list[object], count: Value, strokes: Value
-) -> Unknown | None:
-    """Why the firing intervals do not make up a cycle of this engine."""
-    place = (engine.place("firing_intervals"),)
-    if len(intervals) != _number(count):
-        return Unknown(place, "as many firing intervals are needed as there are cylinders")
-    try:
-        engine_mechanics.firing_is_even(_angles_between(engine), int(_number(strokes)))
-    except OutOfRange as outside:
-        return Unknown(place, str(outside))
-    return None
 
 
 def _angles_between(engine: Subject) -> list[float]:

@@ -1,7 +1,5 @@
 """Torsional measures of an example: what is computed where nothing is stated, and what follows."""
 
-import math
-
 import pytest
 
 from checker.known import Known, Unknown
@@ -120,12 +118,3 @@ def test_a_point_without_power_is_not_shown(solve):
     assert isinstance(found, Unknown)
     assert found.missing == (("operation", 4, "power"),)
     assert isinstance(ask(design, "mesh", "application_factor", "climb", "first"), Known)
-
-
-def test_without_a_damper_the_drive_is_surveyed_all_the_same(solve):
-    rigid = {"kind": "spline", "shaft": "flywheel", "to": "carrier"}
-    design = solve({"damper": "none", "joints.rigid": rigid})
-    assert len(design.survey.model.states) == 1
-    assert ask(design, "drive", "lowest_frequency").number > 40.0
-    assert isinstance(ask(design, "damper", "heat", "idle"), Unknown)
-    assert not math.isnan(ask(design, "mesh", "least_torque_share", "idle", "first").number)

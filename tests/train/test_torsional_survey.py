@@ -442,14 +442,9 @@ def test_stated_harmonics_scale_with_the_indicated_torque():
     assert "orders" in design({"engine.torque_harmonics": odd}).survey.because
 
 
-@pytest.mark.parametrize(
-    ("intervals", "words"),
-    [(["360 deg"], "as many"), (["360 deg", "300 deg"], "sum to 660"), (None, "")],
-)
-def test_firing_that_is_no_cycle_is_not_shown(intervals, words):
-    survey = design({"engine.firing_intervals": intervals}).survey
-    assert ("engine", "firing_intervals") in survey.missing
-    assert words in survey.because
+def test_firing_intervals_are_asked_for():
+    survey = design({"engine.firing_intervals": None}).survey
+    assert survey.missing == (("engine", "firing_intervals"),)
 
 
 def test_peak_is_mean_plus_alternating_where_that_is_more():
@@ -582,3 +577,11 @@ def test_firing_order_must_name_each_cylinder_once():
     survey = design({"engine.crankshaft": crank}).survey
     assert survey.missing == (("engine", "crankshaft", "firing_order"),)
     assert "once" in survey.because
+
+
+def test_without_a_damper_the_drive_is_surveyed_all_the_same():
+    solved = design({"damper": "none", "joints": {"rigid": _RIGID}})
+    assert len(solved.survey.model.states) == 1
+    assert ask(solved, "drive", "lowest_frequency").number > 40.0
+    assert isinstance(ask(solved, "damper", "heat", "idle"), Unknown)
+    assert ask(solved, "mesh", "least_torque_share", "idle", "m").number < 0.0
