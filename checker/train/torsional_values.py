@@ -195,7 +195,13 @@ def damper_ends(damper: Subject) -> tuple[Value, Value]:
     if damper.raw("kind") == "elastomer":
         hot, cold = damper.given("hot_stiffness", "C_hot"), damper.given("cold_stiffness", "C_cold")
         if isinstance(cold, Unknown):
-            cold = nominal
+            same = assumed(
+                1.0,
+                "1",
+                "k_cold",
+                "no stiffness of the cold elastomer is stated: the stated one is taken for it",
+            )
+            cold = compute(coupling.stiffness_at, nominal, same)
         if isinstance(hot, Unknown):
             factor = assumed(
                 coupling.HOT_OVER_COLD_STIFFNESS,
@@ -204,7 +210,7 @@ def damper_ends(damper: Subject) -> tuple[Value, Value]:
                 "no stiffness of the hot elastomer is stated: least of three grades at 100 degC, "
                 "rubber coupling maker's technical data page (seen)",
             )
-            hot = compute(coupling.hot_stiffness, cold, factor)
+            hot = compute(coupling.stiffness_at, cold, factor)
     return compute(coupling.softest, hot), compute(coupling.stiffest, cold)
 
 

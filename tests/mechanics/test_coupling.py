@@ -73,7 +73,7 @@ def test_hot_rubber_is_that_of_the_softest_grade():  # CP-05
     cold, hot = expected["dynamic_magnifier_at_30C"], expected["dynamic_magnifier_at_100C"]
     least = min(one / other for one, other in zip(cold, hot, strict=True))
     assert least == pytest.approx(coupling.HOT_OVER_COLD_DAMPING)
-    assert coupling.hot_stiffness(100.0, 0.37) == pytest.approx(37.0)
+    assert coupling.stiffness_at(100.0, 0.37) == pytest.approx(37.0)
     assert coupling.hot_damping(1.0, 0.58) == pytest.approx(0.58)
     assert coupling.least_damping(1.0) == pytest.approx(0.8)
 
