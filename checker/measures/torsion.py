@@ -7,6 +7,7 @@ from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import critical_speed, excitation, kinematics, torsion
 from checker.mechanics import engine as engine_mechanics
+from checker.mechanics import torsional_parts as parts
 from checker.mechanics.equation import equation_of
 from checker.spec.subject import Subject
 from checker.train import torsional_values as values
@@ -75,6 +76,26 @@ def _mode_frequency(design: Design, state: int) -> Value:
     frequency = float(survey.modes[state].frequency[1])
     origin = equation_of(torsion.natural_modes)
     return Known(frequency, "Hz", "f₁", origin=origin, inputs=survey.model.inputs)
+
+
+@measure("drive", "Hz", "frequency of engine against propeller as two masses on the damper")
+def two_mass_frequency(design: Design, drive: Subject) -> Value:
+    """f of all that stands ahead of the damper against all behind it: a check by hand of f_1."""
+    survey = design.survey
+    if isinstance(survey, Unknown):
+        return survey
+    nodes = survey.model.nodes
+    damper = survey.model.joint("damper")
+    spring = nodes[damper].stiffness if damper is not None else None
+    if damper is None or spring is None:
+        return Unknown(because="no damper stands in the model")
+    behind = survey.model.behind(damper)
+    return compute(
+        parts.two_mass_frequency,
+        spring,
+        values.summed([node.inertia for index, node in enumerate(nodes) if index not in behind]),
+        values.summed([node.inertia for index, node in enumerate(nodes) if index in behind]),
+    )
 
 
 @measure("drive", "", "torsional modes below the highest excitation, in words")
@@ -193,7 +214,7 @@ def sensitivity(design: Design, drive: Subject) -> Value:
         f"10 % more {name}: {100.0 * change:+.1f} % on the lowest frequency"
         for name, change in resonances.sensitivity()
     ]
-    major = _major_order(design)
+    major = major_order(design)
     if isinstance(major, Known):
         frequency = float(survey.modes[-1].frequency[1])
         for factor, name in ((1.0, "idle as stated"), (1.1, "10 % more idle speed")):
@@ -280,12 +301,13 @@ def rigid_propeller_reach(design: Design, drive: Subject) -> Value:
     )
     return compute(
         kinematics.quotient,
-        compute(engine_mechanics.excitation_frequency, _major_order(design), top),
+        compute(engine_mechanics.excitation_frequency, major_order(design), top),
         design.subjects.the("propeller").given("first_blade_frequency", "f_b"),
     )
 
 
-def _major_order(design: Design) -> Value:
+def major_order(design: Design) -> Value:
+    """First major order of the engine, firings per turn of the crankshaft."""
     engine = design.subjects.the("engine")
     strokes = compute(engine_mechanics.strokes_of, engine.given("cycle", "cycle"))
     return compute(

@@ -5,8 +5,9 @@ import math
 from checker.known import Known, Unknown, Value, assumed, compute
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
-from checker.measures.torsion import at_point, torque_passes
+from checker.measures.torsion import at_point, major_order, torque_passes
 from checker.mechanics import coupling, critical_speed, elastomer, kinematics
+from checker.mechanics import engine as engine_mechanics
 from checker.spec.subject import Subject
 from checker.train import torsional_values as values
 from checker.train.torsional_survey import TorsionalSurvey
@@ -234,6 +235,22 @@ def locked_idle_share(design: Design, clutch: Subject) -> Value:
 def alternating_damper_torque(design: Design, damper: Subject, point: Subject) -> Value:
     """T_a in the damper, the largest from hot to cold."""
     return _alternating(design, damper, point)
+
+
+@varying_measure("damper", "1", "resonance factor of the first major order, two masses")
+def resonance_factor(design: Design, damper: Subject, point: Subject) -> Value:
+    """V by DIN 740-2 at the frequency of the first major order: a check by hand of the response."""
+    frequency = compute(
+        engine_mechanics.excitation_frequency,
+        major_order(design),
+        point.given("engine_speed", "ω"),
+    )
+    natural = design.measure("two_mass_frequency", design.subjects.the("drive"))
+    return compute(
+        coupling.resonance_factor,
+        compute(kinematics.quotient, frequency, natural),
+        damper.given("relative_damping", "ψ"),
+    )
 
 
 @varying_measure(

@@ -1,7 +1,6 @@
 """Inertia and torsional stiffness of parts: by shape, by test, and as seen through gears."""
 
 import math
-from collections.abc import Sequence
 
 from checker.mechanics.equation import OutOfRange, equation
 
@@ -100,28 +99,6 @@ def _fourth_powers(outside: float, inside: float) -> float:
     if not 0.0 <= inside < outside:
         raise OutOfRange("inside must be smaller than the outside diameter")
     return float(outside**4 - inside**4)
-
-
-@equation(
-    "l_eq",
-    "l_eq = Σ l (d_ref / d)⁴",
-    unit="m",
-    source="Bevan, The Theory of Machines, Ch 15 (from memory)",
-    lengths="l [m]",
-    diameters="d [m]",
-    reference="d_ref [m]",
-)
-def equivalent_length(
-    lengths: Sequence[float], diameters: Sequence[float], reference: float
-) -> float:
-    """Length [m] of a plain shaft of one diameter that twists as a stepped solid one.
-
-    Source: Bevan, The Theory of Machines, Ch 15 (from memory).
-    """
-    return sum(
-        length * (reference / diameter) ** 4
-        for length, diameter in zip(lengths, diameters, strict=True)
-    )
 
 
 @equation(

@@ -57,10 +57,7 @@ def mode_words(model: TorsionalModel, modes: Modes, mode: int) -> str:
     """A mode in words: what swings against what, and where the twist sits."""
     shape, energy = modes.shape[mode], modes.energy[mode]
     joint = int(energy.argmax())
-    beyond = {joint}
-    for index, node in enumerate(model.nodes):
-        if node.parent in beyond:
-            beyond.add(index)
+    beyond = model.behind(joint)
     motion = [node.inertia.number * shape[i] ** 2 for i, node in enumerate(model.nodes)]
     far = max(beyond, key=lambda index: motion[index])
     near = max(set(range(len(motion))) - beyond, key=lambda index: motion[index])

@@ -104,6 +104,14 @@ class TorsionalModel:
             if index and (index in own or node.parent in own)
         ]
 
+    def behind(self, joint: int) -> frozenset[int]:
+        """Nodes that turn by way of a joint."""
+        found = {joint}
+        for index, node in enumerate(self.nodes):
+            if node.parent in found:
+                found.add(index)
+        return frozenset(found)
+
     def joint(self, kind: JointKind, name: str = "") -> int | None:
         """Index of the node that such a joint turns."""
         for index, node in enumerate(self.nodes):
@@ -140,8 +148,6 @@ class TorsionalModel:
 
     def ahead_of_clutch(self) -> frozenset[int]:
         """Nodes that still turn with the engine when the clutch overruns."""
-        kept: set[int] = set()
-        for index, node in enumerate(self.nodes):
-            if node.kind != "clutch" and (index == 0 or node.parent in kept):
-                kept.add(index)
-        return frozenset(kept)
+        clutch = self.joint("clutch")
+        every = frozenset(range(len(self.nodes)))
+        return every if clutch is None else every - self.behind(clutch)

@@ -10,7 +10,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from checker.known import Known, Plain, Unknown, Value, compute, merged
-from checker.mechanics import critical_speed, torsion
+from checker.mechanics import coupling, critical_speed, torsion
 from checker.mechanics.engine import mean_torque
 from checker.mechanics.equation import equation_of
 from checker.spec.subject import Subject, Subjects
@@ -169,10 +169,10 @@ class TorsionalSurvey:
         node = self.model.joint("damper")
         assert node is not None
         own = abs(response.torque[node]) * self.model.nodes[node].ratio.number
-        loss = 1.0 + (state.damping / (2.0 * np.pi)) ** 2
         frequency = np.multiply.outer(self.speed, self.excitation.orders) / (2.0 * np.pi)
-        per_order = state.damping * frequency * own**2 / loss / (2.0 * state.stiffness)
-        return np.asarray(per_order.sum(axis=-1))
+        elastic = coupling.elastic_torque(1.0, state.damping)
+        of_one = coupling.heat(state.damping, 1.0, elastic, state.stiffness)
+        return np.asarray(of_one * (frequency * own**2).sum(axis=-1))
 
     def highest(self, shaft: str, *joints: str) -> float:
         """Largest mean plus alternating torque [N m] at a shaft's speed.

@@ -118,3 +118,20 @@ def test_a_point_without_power_is_not_shown(solve):
     assert isinstance(found, Unknown)
     assert found.missing == (("operation", 4, "power"),)
     assert isinstance(ask(design, "mesh", "application_factor", "climb", "first"), Known)
+
+
+def test_two_masses_check_the_model_by_hand(solve):  # DIN 740-2 (from memory)
+    design = solve({})
+    first = ask(design, "drive", "lowest_frequency").number
+    by_hand = ask(design, "drive", "two_mass_frequency").number
+    assert by_hand == pytest.approx(first, rel=0.02)
+    # Order 1 alone in the damper: T_e J2/(J1 + J2) V
+    survey = design.survey
+    index, node = survey.points["cruise"], survey.model.joint("damper")
+    inertia = [each.inertia.number for each in survey.model.nodes]
+    behind = sum(inertia[each] for each in survey.model.behind(node)) / sum(inertia)
+    speed, mean = survey.speed[[index]], survey.mean[[index]]
+    torque = abs(survey.excitation.of_cylinders((0, 1), speed, mean))[0, 1]
+    factor = ask(design, "damper", "resonance_factor", "cruise").number
+    found = abs(survey.responses[survey.model.running].torque[node, index, 1])
+    assert found == pytest.approx(torque * behind * factor, rel=0.1)
