@@ -15,21 +15,6 @@ DAY = datetime.date(2026, 6, 1)
 HEALTHY = ("marram", "tansy", "sorrel")
 TROUBLED = tuple(f"{name}-troubled" for name in HEALTHY)
 
-# Rules that no spec can meet yet, each with what they wait for.
-SURVEY = "the peak torque needs the alternating torque of the torsional survey"
-WAITING = {
-    "clutch.contact-pressure": SURVEY,
-    "clutch.contact-pressure-by-maker": SURVEY,
-    "clutch.contact-pressure-nominal": SURVEY,
-    "clutch.torque-capacity": SURVEY,
-    "damper.peak-torque": SURVEY,
-    "gears.peak-torque-teeth": SURVEY,
-    "joints.friction-capacity": SURVEY,
-    "rating.static-bending": SURVEY,
-    "rating.static-contact": SURVEY,
-    "rating.ultimate-bending": SURVEY,
-}
-
 _FAULT = re.compile(r"^# fault (\d+): (.+?)( \(not shown\))? -> (\S+) on (\S+)$", re.MULTILINE)
 
 
@@ -66,39 +51,17 @@ def test_healthy_drive_has_no_warning_and_no_caution(name):
     open_ones = [
         (finding.rule.id, finding.subject.label, finding.outcome)
         for finding in reviewed(name).open_findings
-        if finding.level != "advisory" and finding.rule.id not in WAITING
+        if finding.level != "advisory"
     ]
     assert open_ones == []
 
 
 @pytest.mark.parametrize("name", HEALTHY)
-def test_healthy_drive_shows_everything_but_what_waits(name):
+def test_healthy_drive_shows_everything(name):
     silent = {
         finding.rule.id for finding in reviewed(name).findings if finding.outcome == "not shown"
     }
-    assert silent <= set(WAITING)
-
-
-@pytest.mark.parametrize("name", HEALTHY)
-def test_healthy_drive_is_not_short_where_it_waits(name):
-    """The known part of what waits for the survey never falls short."""
-    assert all(
-        finding.outcome in ("not shown", "does not apply")
-        for finding in reviewed(name).findings
-        if finding.rule.id in WAITING
-    )
-
-
-@pytest.mark.parametrize("rule", sorted(WAITING))
-def test_a_rule_that_waits_is_not_shown_for_that_reason(rule):
-    reasons = {
-        finding.reason
-        for name in HEALTHY
-        for finding in reviewed(name).findings
-        if finding.rule.id == rule and finding.outcome == "not shown"
-    }
-    assert reasons
-    assert all("torsional survey" in reason for reason in reasons)
+    assert silent == set()
 
 
 @pytest.mark.parametrize("name", HEALTHY)
@@ -115,8 +78,7 @@ def test_planted_fault_is_found_and_the_healthy_sister_has_none(name, number, ou
     assert outcome in outcomes(name, rule, part)
     sister = name.removesuffix("-troubled")
     assert "falls short" not in outcomes(sister, rule, part)
-    if rule not in WAITING:
-        assert "not shown" not in outcomes(sister, rule, part)
+    assert "not shown" not in outcomes(sister, rule, part)
 
 
 @pytest.mark.parametrize("name", TROUBLED)

@@ -30,13 +30,12 @@ def capacity_margin(design: Design, clutch: Subject) -> Value:
     usable = compute(
         formulas.usable_torque, clutch.given("rated_torque", "T_r"), _usable_fraction(clutch)
     )
-    margin = compute(
-        formulas.engagement_torque_margin,
-        usable,
-        clutch.given("service_factor", "K"),
-        design.peaks.floor(_driving(clutch)),
+    factor = clutch.given("service_factor", "K")
+    return design.peaks.judged(
+        lambda peak: compute(formulas.engagement_torque_margin, usable, factor, peak),
+        _driving(clutch),
+        "clutch",
     )
-    return design.peaks.at_best(margin)
 
 
 @measure("clutch", "1", "friction at hand over friction needed", at="gripping_angle")
@@ -58,7 +57,9 @@ def friction_evidence_stated(design: Design, clutch: Subject) -> Value:
 @measure("clutch", "Pa", "contact pressure on the inner race at peak torque", at="element_radius")
 def contact_pressure(design: Design, clutch: Subject) -> Value:
     """p_0, Hertz pressure of an element on the inner race; at best that of the floor."""
-    return design.peaks.at_best(_contact_pressure(design, clutch))
+    return design.peaks.judged(
+        lambda peak: _contact_pressure(clutch, peak), _driving(clutch), "clutch"
+    )
 
 
 @measure("clutch", "", "whether the maker states a contact pressure limit of his own")
@@ -73,20 +74,20 @@ def maker_limits_pressure(design: Design, clutch: Subject) -> Value:
 @measure("clutch", "1", "maker's pressure limit over contact pressure", at="contact_pressure_limit")
 def maker_pressure_margin(design: Design, clutch: Subject) -> Value:
     """Pressure limit of the maker over the Hertz pressure; at best that of the floor."""
-    margin = compute(
-        kinematics.quotient,
-        clutch.given("contact_pressure_limit", "p_max"),
-        _contact_pressure(design, clutch),
+    limit = clutch.given("contact_pressure_limit", "p_max")
+    return design.peaks.judged(
+        lambda peak: compute(kinematics.quotient, limit, _contact_pressure(clutch, peak)),
+        _driving(clutch),
+        "clutch",
     )
-    return design.peaks.at_best(margin)
 
 
-def _contact_pressure(design: Design, clutch: Subject) -> Value:
-    """Hertz pressure of the most loaded clutch on its inner race, at the floor of the peak."""
+def _contact_pressure(clutch: Subject, peak: Value) -> Value:
+    """Hertz pressure of the most loaded clutch on its inner race at a peak torque."""
     race = clutch.given("inner_race_radius", "r_i")
     row = compute(
         formulas.most_loaded_row_torque,
-        design.peaks.floor(_driving(clutch)),
+        peak,
         clutch.given("rows", "n"),
         _usable_fraction(clutch),
     )

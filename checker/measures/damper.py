@@ -42,12 +42,10 @@ def rated_torque_margin(design: Design, damper: Subject) -> Value:
 @measure("damper", "1", "peak torque rating over the peak torque", at="peak_torque_rating")
 def peak_torque_margin(design: Design, damper: Subject) -> Value:
     """Peak torque rating over the peak torque; at best that over the floor of the peak."""
-    margin = compute(
-        kinematics.quotient,
-        damper.given("peak_torque_rating", "T_peak"),
-        design.peaks.floor(_engine_side(damper)),
+    rating = damper.given("peak_torque_rating", "T_rated")
+    return design.peaks.judged(
+        lambda peak: compute(kinematics.quotient, rating, peak), _engine_side(damper), "damper"
     )
-    return design.peaks.at_best(margin)
 
 
 @measure("damper", "ΔK", "elastomer below its highest temperature", at="highest_temperature")

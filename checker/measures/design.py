@@ -1,5 +1,7 @@
 """A solved design: the spec, its train and loads, ready to be asked for measures."""
 
+from functools import cached_property
+
 from checker.known import Known, Unknown, Value
 from checker.measures.registry import Measure, measures
 from checker.spec.model import Spec
@@ -9,6 +11,8 @@ from checker.train.loads import Loads
 from checker.train.motion import Motion
 from checker.train.pair import Pair, Wheel
 from checker.train.peak import Peaks
+from checker.train.resonance import Resonances
+from checker.train.torsional_survey import TorsionalSurvey, build_survey
 
 
 class Design:
@@ -18,7 +22,7 @@ class Design:
         subjects: its parts.
         train: who turns whom.
         motion: speeds, senses and torques.
-        peaks: the least that peak torques can be.
+        peaks: peak torques.
         loads: tooth forces and thrusts.
         pairs: geometry of each mesh, by name.
         wheels: geometry of each gear, by name.
@@ -28,7 +32,7 @@ class Design:
         self.subjects = Subjects(spec, ratio_set)
         self.train = train
         self.motion = Motion(self.subjects, train)
-        self.peaks = Peaks(self.subjects, self.motion)
+        self.peaks = Peaks(self.subjects, self.motion, lambda: self.survey)
         self.wheels = {gear.name: Wheel(gear) for gear in self.subjects.all("gear")}
         self.pairs = {
             mesh.name: Pair(
@@ -41,6 +45,21 @@ class Design:
         self.loads = Loads(self.subjects, train, self.motion, self.pairs)
         self._measures = measures()
         self._answers: dict[tuple[str, Subject, str], Value] = {}
+
+    @cached_property
+    def survey(self) -> TorsionalSurvey | Unknown:
+        """The torsional survey, or everything that is missing for it."""
+        torque = self.peaks.least_crank_mean
+        for link in self.train.power_path:
+            if link.kind == "clutch":
+                torque = self.peaks.mean(link.driver)
+        return build_survey(self.subjects, self.train, self.motion, self.pairs, torque)
+
+    @cached_property
+    def resonances(self) -> Resonances | Unknown:
+        """Crossings and barred ranges of the survey, or everything that is missing for it."""
+        survey = self.survey
+        return survey if isinstance(survey, Unknown) else Resonances(survey, self.subjects)
 
     @property
     def points(self) -> tuple[Subject, ...]:

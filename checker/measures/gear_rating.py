@@ -5,12 +5,20 @@ value is the best it can be. A propeller strike is outside this rating.
 """
 
 from collections.abc import Callable
+from functools import partial
 
 from checker.known import Known, Unknown, Value, compute
 from checker.measures import rating
 from checker.measures.design import Design
-from checker.measures.kept import kept
-from checker.measures.rating import agma_state, cycles_at, state, teeth_of, with_application, worst
+from checker.measures.rating import (
+    agma_state,
+    cycles_at,
+    driver_shaft,
+    state,
+    teeth_of,
+    with_application,
+    worst,
+)
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import agma_rating, iso_contact, kinematics
 from checker.mechanics import engine as engine_mechanics
@@ -40,7 +48,7 @@ def pulses_counted_twice(design: Design, drive: Subject) -> Value:
 @varying_measure("mesh", "", "whether the mesh carries torque")
 def carries_torque(design: Design, mesh: Subject, point: Subject) -> Value:
     """Whether torque passes the mesh at the point."""
-    return _carries(design, str(design.pairs[mesh.name].driver.subject.raw("shaft")), point)
+    return _carries(design, driver_shaft(design, mesh), point)
 
 
 @varying_measure("gear", "", "whether the gear carries torque")
@@ -210,47 +218,54 @@ def standards_ratio(design: Design, mesh: Subject, point: Subject) -> Value:
     return compute(kinematics.quotient, best("permissible_power"), best("permissible_power_agma"))
 
 
-@kept
-def _overload(design: Design, mesh: Subject, load: str) -> IsoState:
-    """The pair of a mesh under a single overload: limit, ultimate or start."""
-    shaft = str(design.pairs[mesh.name].driver.subject.raw("shaft"))
-    if load == "start":
-        crank = design.subjects.the("engine").given("starter_torque_limit", "T_start")
-        torque = design.motion.torque_passed_on(design.motion.torque_behind_engine(crank), shaft)
-    else:
-        torque = design.peaks.floor(shaft)
-        if load == "ultimate":
-            torque = compute(engine_mechanics.ultimate_torque, torque)
-    return IsoState(rating.rated(design, mesh), torque, _AT_REST, _NO_FACTOR, static=True)
+def _safety_at(
+    design: Design, mesh: Subject, tooth: Tooth, torque: Value, *, contact: bool
+) -> Value:
+    """Static safety of a gear in one mesh under a single torque on the driver."""
+    pair = rating.rated(design, mesh)
+    state_ = IsoState(pair, torque, _AT_REST, _NO_FACTOR, static=True)
+    stress = state_.contact_stress(tooth) if contact else state_.root_stress(tooth)
+    strength = tooth.contact_static if contact else tooth.bending_static
+    return compute(iso_contact.safety_factor, strength, stress)
 
 
-def _static(design: Design, gear: Subject, load: str, *, contact: bool) -> Value:
-    """Static safety of a gear, the worst over its meshes."""
-    values = []
-    for mesh, tooth in teeth_of(design, gear):
-        state_ = _overload(design, mesh, load)
-        stress = state_.contact_stress(tooth) if contact else state_.root_stress(tooth)
-        strength = tooth.contact_static if contact else tooth.bending_static
-        values.append(compute(iso_contact.safety_factor, strength, stress))
-    return worst(values)
+def _ultimate(limit: Value) -> Value:
+    return compute(engine_mechanics.ultimate_torque, limit)
+
+
+def _at_peak(
+    design: Design, gear: Subject, *, contact: bool, load: Callable[[Value], Value] | None = None
+) -> Value:
+    """Static safety of a gear at the peak torque, the worst over its meshes."""
+
+    def safety(mesh: Subject, tooth: Tooth, peak: Value) -> Value:
+        torque = load(peak) if load else peak
+        return _safety_at(design, mesh, tooth, torque, contact=contact)
+
+    return worst(
+        [
+            design.peaks.judged(partial(safety, mesh, tooth), driver_shaft(design, mesh), mesh.name)
+            for mesh, tooth in teeth_of(design, gear)
+        ]
+    )
 
 
 @measure("gear", "1", "static safety of the flanks at peak torque", at="face_width")
 def static_contact_safety(design: Design, gear: Subject) -> Value:
     """S_H,stat at the peak torque; at best, with the floor of the peak."""
-    return design.peaks.at_best(_static(design, gear, "limit", contact=True))
+    return _at_peak(design, gear, contact=True)
 
 
 @measure("gear", "1", "static safety of the roots at peak torque", at="module")
 def static_bending_safety(design: Design, gear: Subject) -> Value:
     """S_F,stat at the peak torque; at best, with the floor of the peak."""
-    return design.peaks.at_best(_static(design, gear, "limit", contact=False))
+    return _at_peak(design, gear, contact=False)
 
 
 @measure("gear", "1", "static safety of the roots at ultimate load", at="module")
 def ultimate_bending_safety(design: Design, gear: Subject) -> Value:
     """S_F,stat at 1.5 times the limit torque; at best, with the floor of the peak."""
-    return design.peaks.at_best(_static(design, gear, "ultimate", contact=False))
+    return _at_peak(design, gear, contact=False, load=_ultimate)
 
 
 @measure("gear", "1", "static safety of the roots at the start", at="module")
@@ -259,4 +274,10 @@ def start_bending_safety(design: Design, gear: Subject) -> Value:
 
     Without a clutch or with a locked one, that torque passes the teeth at a start.
     """
-    return _static(design, gear, "start", contact=False)
+    crank = design.subjects.the("engine").given("starter_torque_limit", "T_start")
+    behind_engine = design.motion.torque_behind_engine(crank)
+    safeties = []
+    for mesh, tooth in teeth_of(design, gear):
+        torque = design.motion.torque_passed_on(behind_engine, driver_shaft(design, mesh))
+        safeties.append(_safety_at(design, mesh, tooth, torque, contact=False))
+    return worst(safeties)

@@ -120,9 +120,12 @@ def is_idler(design: Design, gear: Subject) -> Value:
 @measure("gear", "1", "peak torque rating of the teeth over peak torque", at="peak_torque_rating")
 def peak_torque_margin(design: Design, gear: Subject) -> Value:
     """Rating of the teeth over the peak torque at this gear; at best, with the peak's floor."""
-    peak = design.peaks.floor(str(gear.raw("shaft")))
-    margin = compute(kinematics.quotient, gear.given("peak_torque_rating", "T_lim"), peak)
-    return design.peaks.at_best(margin)
+    rating = gear.given("peak_torque_rating", "T_lim")
+    return design.peaks.judged(
+        lambda peak: compute(kinematics.quotient, rating, peak),
+        str(gear.raw("shaft")),
+        *(pair.subject.name for pair, _ in _mates(design, gear)),
+    )
 
 
 def _mates(design: Design, gear: Subject) -> Iterator[tuple[Pair, Wheel]]:

@@ -9,8 +9,10 @@ from checker.spec.fields import NONE
 from checker.spec.subject import Subject
 
 
-def _peak(design: Design, joint: Subject) -> Value:
-    return design.peaks.floor(joint.raw("shaft"))
+def _over_peak(design: Design, joint: Subject, torque: Value) -> Value:
+    return design.peaks.judged(
+        lambda peak: compute(kinematics.quotient, torque, peak), joint.raw("shaft")
+    )
 
 
 @measure("joint", "1", "friction torque over peak torque", at="preload")
@@ -23,16 +25,13 @@ def friction_margin(design: Design, joint: Subject) -> Value:
         joint.given("preload", "F"),
         joint.given("friction_radius", "r"),
     )
-    return design.peaks.at_best(compute(kinematics.quotient, friction, _peak(design, joint)))
+    return _over_peak(design, joint, friction)
 
 
 @measure("joint", "1", "stated torque capacity over peak torque", at="torque_capacity")
 def capacity_margin(design: Design, joint: Subject) -> Value:
     """Stated torque capacity over the peak torque; at best that of the floor."""
-    margin = compute(
-        kinematics.quotient, joint.given("torque_capacity", "T_cap"), _peak(design, joint)
-    )
-    return design.peaks.at_best(margin)
+    return _over_peak(design, joint, joint.given("torque_capacity", "T_cap"))
 
 
 @measure("joint", "1", "preload over proof load of a bolt", at="preload")

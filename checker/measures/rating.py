@@ -7,7 +7,7 @@ from checker.measures import oil_properties
 from checker.measures.design import Design
 from checker.measures.kept import kept
 from checker.measures.misalignment import flank_misalignment
-from checker.mechanics import miner
+from checker.mechanics import iso_load_factors, miner
 from checker.solve.agma_pair import AgmaPair, AgmaState
 from checker.solve.iso_pair import IsoPair
 from checker.solve.iso_state import IsoState
@@ -19,8 +19,7 @@ _BEST_CASE = assumed(
 )
 _IN_SPECTRUM = "the powers of the operation points hold the vibratory torque (ISO 6336-6)"
 _SURVEY = (
-    "the application factor is not stated with its evidence, and the torsional survey that would "
-    "give it is not computed"
+    "the application factor is neither stated with its evidence nor known from the torsional survey"
 )
 
 
@@ -60,14 +59,25 @@ def stated_application_factor(design: Design) -> Value:
 
 
 def application_factor(design: Design, mesh: Subject, point: Subject) -> Value:
-    """K_A of a mesh at an operation point: as stated, or from the torsional survey.
+    """K_A of a mesh at an operation point: of what is stated and what the survey gives, the larger.
 
-    The one place at which a computed factor enters the rating. It would depend on mesh and point.
+    Where the spectrum itself holds the pulses it is 1, so that they are not counted twice.
     """
     stated = stated_application_factor(design)
-    if isinstance(stated, Known):
-        return stated
-    return Unknown(stated.missing, _SURVEY, at_best=_BEST_CASE)
+    if design.subjects.the("drive").raw("application_factor.in_spectrum") is True:
+        return stated if isinstance(stated, Known) else _without_factor(stated, stated)
+    computed = design.measure("application_factor", mesh, point)
+    if isinstance(stated, Known) and isinstance(computed, Known):
+        return compute(iso_load_factors.larger_application_factor, stated, computed)
+    for factor in (stated, computed):
+        if isinstance(factor, Known):
+            return factor
+    return _without_factor(stated, computed)
+
+
+def _without_factor(*unknown: Value) -> Unknown:
+    missing = all_known(*unknown) or Unknown()
+    return Unknown(missing.missing, _SURVEY, at_best=_BEST_CASE)
 
 
 def with_application(value: Callable[[bool], Value]) -> Value:
@@ -91,7 +101,7 @@ def state(design: Design, mesh: Subject, point: Subject, best: bool) -> IsoState
     factor = application_factor(design, mesh, point)
     if best and isinstance(factor, Unknown):
         factor = _BEST_CASE
-    shaft = str(design.pairs[mesh.name].driver.subject.raw("shaft"))
+    shaft = driver_shaft(design, mesh)
     return IsoState(
         rated(design, mesh),
         design.motion.torque(shaft, point),
@@ -110,6 +120,11 @@ def agma_state(design: Design, mesh: Subject, point: Subject, best: bool) -> Agm
     """The pair of a mesh at an operation point, by AGMA."""
     found = state(design, mesh, point, best)
     return AgmaState(_agma_sizes(design, mesh), found.torque, found.speed, found.application)
+
+
+def driver_shaft(design: Design, mesh: Subject) -> str:
+    """Name of the shaft of the driving gear of a mesh."""
+    return str(design.pairs[mesh.name].driver.subject.raw("shaft"))
 
 
 def teeth_of(design: Design, gear: Subject) -> Iterator[tuple[Subject, Tooth]]:
@@ -136,13 +151,15 @@ def cycles_at(design: Design, gear: Subject, point: Subject) -> Value:
 
 
 def worst(values: list[Value], *, largest: bool = False) -> Value:
-    """The worst of some values of one kind; unknown where any is."""
+    """The worst of some values of one kind; unknown where any is, and no better than the worst."""
+    best = [each if isinstance(each, Known) else each.at_best for each in values]
+    known = [each for each in best if each is not None]
+    pick = max if largest else min
+    found = pick(known, key=lambda each: each.number) if known else None
     unknown = all_known(*values)
     if unknown is not None:
-        return unknown
-    known = [each for each in values if isinstance(each, Known)]
-    pick = max if largest else min
-    return pick(known, key=lambda each: each.number)
+        return Unknown(unknown.missing, unknown.because, at_best=found)
+    return found or Unknown()
 
 
 def loaded(design: Design, mesh: Subject, point: Subject) -> bool | Unknown:

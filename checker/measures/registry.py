@@ -26,6 +26,8 @@ FAMILIES = (
     "clutch",
     "failure",
     "damper",
+    "torsion",
+    "vibration",
     "oil",
     "supply",
     "vent",

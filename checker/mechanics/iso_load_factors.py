@@ -383,3 +383,16 @@ def combined_load_factor(
 ) -> float:
     """Product of the load factors of a flank or of a root."""
     return application_factor * dynamic_factor * face_factor * transverse_factor
+
+
+@equation(
+    "K_A",
+    "K_A = max(K_A,stated, K_A,survey)",
+    unit="1",
+    source="ISO 6336-1:2006, application factor (from memory): by measurement or by a survey",
+    stated="K_A,stated [1]",
+    computed="K_A,survey [1]",
+)
+def larger_application_factor(stated: float, computed: float) -> float:
+    """The larger of an application factor stated with its evidence and a computed one."""
+    return max(stated, computed)

@@ -39,6 +39,19 @@ Elastomer = Annotated[
 ]
 
 
+class TwistTest(Part):
+    """A static twist test of the damper on the bench."""
+
+    torque: Torque = stated("Torque put on.")
+    twist: Annotated[Quantity | None, Of("angle", above="0 deg")] = stated(
+        "Angle by which it twists the one side against the other."
+    )
+    dynamic_factor: Annotated[float | None, Number(0.5, 10.0)] = stated(
+        "Dynamic over static stiffness: 1 for steel springs; for rubber by its maker, often 1.2 "
+        "to 1.8."
+    )
+
+
 class Damper(Part):
     """Torsionally soft coupling or damper between two shafts."""
 
@@ -50,13 +63,26 @@ class Damper(Part):
     )
     dynamic_stiffness: Stiffness = stated("Dynamic torsional stiffness, at its stated temperature.")
     stiffness_temperature: Temperature = stated("Temperature of that stiffness.")
+    hot_stiffness: Stiffness = stated(
+        "Dynamic torsional stiffness of an elastomer at its highest temperature in operation."
+    )
+    cold_stiffness: Stiffness = stated(
+        "Dynamic torsional stiffness of an elastomer at the coldest start."
+    )
+    twist_test: TwistTest | None = stated(
+        "Static twist test that gives the stiffness where no dynamic one is stated."
+    )
     relative_damping: Annotated[float | None, Number(0.0, 10.0)] = stated(
         "Relative damping psi: loss per cycle over elastic energy."
+    )
+    hot_relative_damping: Annotated[float | None, Number(0.0, 10.0)] = stated(
+        "Relative damping of an elastomer at its highest temperature in operation."
     )
     rated_torque: Torque = stated("Torque it carries for long.")
     vibratory_torque_rating: Torque = stated("Alternating torque amplitude it carries for long.")
     peak_torque_rating: Torque = stated("Peak torque it bears.")
     heat_rating: Power = stated("Heat it can give off for long.")
+    heat_rating_air: Temperature = stated("Temperature of the air for which that heat is rated.")
     elastomer: Elastomer = stated("Elastomer, or none.")
     highest_temperature: Temperature = stated("Highest temperature of the elastomer in operation.")
     running_temperature_limit: Temperature = stated("Temperature limit by its maker.")
@@ -157,6 +183,7 @@ class Clutch(Part):
         "Whether bearings beside the clutch keep the races concentric and carry all loads but "
         "torque."
     )
+    torsional_stiffness: Stiffness = stated("Torsional stiffness while it drives, at mean torque.")
     runout: Extent = stated("Radial runout between the races.")
     runout_limit: Size = stated("Radial runout that its maker allows.")
     approved_oils: list[OilApproval] | None = stated(

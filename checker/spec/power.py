@@ -25,6 +25,7 @@ from checker.spec.fields import (
     Share,
     Size,
     Speed,
+    Stiffness,
     Stream,
     Temperature,
     Text,
@@ -90,13 +91,33 @@ class Rating(Part):
 
 
 class Harmonic(Part):
-    """One harmonic of the engine torque at full load."""
+    """One harmonic of the engine's gas torque at maximum continuous power.
+
+    It stands for amplitude x cos(order x crank angle + phase); the torque of the reciprocating
+    masses is computed besides.
+    """
 
     order: Annotated[float | None, Number(0.0, 100.0)] = stated(
         "Order per crankshaft revolution, such as 0.5, 1 or 1.5."
     )
-    amplitude: Torque = stated("Amplitude of this harmonic of the crankshaft torque.")
-    phase: Annotated[Quantity | None, Of("angle")] = stated("Phase of this harmonic.")
+    amplitude: Torque = stated("Amplitude of this harmonic of the gas torque.")
+    phase: Annotated[Quantity | None, Of("angle")] = stated(
+        "Phase of this harmonic at the firing dead centre of the first cylinder."
+    )
+
+
+class Crankshaft(Part):
+    """The crankshaft throw by throw, for the torsional model; left out, it is one inertia."""
+
+    throw_inertia: Inertia = stated(
+        "Inertia of one throw with the rotating mass and half the reciprocating mass on it."
+    )
+    throw_stiffness: Stiffness = stated("Torsional stiffness from one throw to the next.")
+    output_stiffness: Stiffness = stated("Torsional stiffness from the last throw to the flange.")
+    cylinders_per_throw: Annotated[int | None, Count(1, 2)] = stated("Cylinders on one throw.")
+    firing_order: list[Annotated[int | None, Count(1, 12)]] | None = stated(
+        "Cylinders in the order in which they fire; cylinder 1 is the farthest from the drive."
+    )
 
 
 class Crankcase(Part):
@@ -142,9 +163,14 @@ class Engine(Part):
         "Sense of the crankshaft, seen from the engine looking towards the propeller."
     )
     idle_speed: Turning = stated("Idle speed of the crankshaft.")
+    dwell_speeds: list[Turning] | None = stated(
+        "Other crankshaft speeds at which the engine is held on the ground, such as warm-up and "
+        "ignition check."
+    )
     maximum_continuous: Rating | None = stated("Maximum continuous power and its speed.")
     take_off: Rating | None = stated("Take-off power and its speed.")
     inertia: Inertia = stated("Inertia of crankshaft and flywheel about the crank axis.")
+    crankshaft: Crankshaft | None = stated("The crankshaft throw by throw.")
     bore: Size = stated("Cylinder bore.")
     stroke: Size = stated("Piston stroke.")
     rod_length: Size = stated("Length of the connecting rod between centres.")
@@ -152,7 +178,10 @@ class Engine(Part):
     compression_ratio: Annotated[float | None, Number(1.0, 50.0)] = stated(
         "Geometric compression ratio."
     )
-    torque_harmonics: list[Harmonic] | None = stated("Harmonics of the engine torque.")
+    torque_harmonics: list[Harmonic] | None = stated(
+        "Harmonics of the gas torque at maximum continuous power. Left out: computed from bore, "
+        "stroke, rod and compression ratio."
+    )
     output_damped: Flag = stated(
         "Whether the engine itself damps its output torque ahead of the drive (by a damper or "
         "clutch pack of its own)."
@@ -211,6 +240,18 @@ class OperationPoint(Part):
     )
 
 
+class SwingTest(Part):
+    """A swing of the propeller about its axis, hung level on wires that run down in parallel."""
+
+    wires: Annotated[int | None, Count(2, 3)] = stated("Number of wires: two or three.")
+    mass: Mass = stated("Mass that hangs on the wires.")
+    spacing: Size = stated(
+        "Distance between two wires; with three wires, the diameter of the circle they stand on."
+    )
+    length: Size = stated("Length of the wires.")
+    period: Duration = stated("Time of one whole swing.")
+
+
 class Propeller(Part):
     """The propeller on the output shaft."""
 
@@ -219,6 +260,7 @@ class Propeller(Part):
     diameter: Size = stated("Diameter.")
     mass: Mass = stated("Mass with hub and spinner.")
     inertia: Inertia = stated("Polar moment of inertia about the propeller axis.")
+    swing_test: SwingTest | None = stated("Swing test that gives the inertia where none is stated.")
     inertia_evidence: Text = stated("How the inertia is known: swing test, maker, estimate.")
     inertia_limit: Inertia = stated("Largest propeller inertia that engine or drive allow.")
     pitch: Annotated[
@@ -236,6 +278,13 @@ class Propeller(Part):
         "Vibration stress evidence for this propeller on this engine and drive."
     )
     first_blade_frequency: Annotated[Quantity | None, Of("frequency", above="0 Hz")] = stated(
-        "Frequency of the first flexible blade mode in the plane of rotation."
+        "Frequency of the first flexible blade mode in the plane of rotation, hub held."
+    )
+    blade_inertia_share: Share = stated(
+        "Share of the inertia that swings in that mode. Left out, the torsional model takes the "
+        "propeller as rigid."
+    )
+    blade_passing_torque: Share = stated(
+        "Alternating torque at blade-passing frequency, as a share of the propeller's mean torque."
     )
     hub_bolts: Whole = stated("Number of bolts through the hub.")

@@ -1,34 +1,43 @@
-"""Peak torque of each shaft: the floor that the regulations set, until a torsional survey exists.
+"""Peak torque of each shaft: the larger of the floor of the regulations and the computed swing.
 
 The peak is the larger of the mean torque times the factor of the regulations and of the mean plus
-the alternating torque, never the product of both allowances. The second is not computed yet, so
-the first is the least that the peak can be: enough to fall short on, never enough to meet.
+the alternating torque of the torsional survey, never the product of both allowances. Where the
+survey lacks data, the first is the least that the peak can be: enough to fall short on, never
+enough to meet.
 """
 
+from collections.abc import Callable
 from functools import cached_property
 
 from checker.known import Known, Path, Unknown, Value, all_known, compute, merged
 from checker.mechanics import engine as engine_mechanics
 from checker.spec.subject import Subjects
 from checker.train.motion import Motion
+from checker.train.torsional_survey import TorsionalSurvey
 
 _SURVEY = (
-    "the alternating torque needs the torsional survey, which this version does not compute; "
+    "the alternating torque needs the torsional survey; "
     "the mean torque times the factor of the regulations is the least the peak can be"
 )
 _RATINGS = ("maximum_continuous", "take_off")
 
 
 class Peaks:
-    """The least that the peak torque of a shaft can be, without losses.
+    """Peak torque of shafts and of what joins them, without losses.
 
     CS-VLA 361(b) and 14 CFR 27.361(b) word the factor for maximum continuous power, CS 22.361 for
     take-off power as well. Here it stands on the largest of both and of every operation point.
     """
 
-    def __init__(self, subjects: Subjects, motion: Motion) -> None:
+    def __init__(
+        self,
+        subjects: Subjects,
+        motion: Motion,
+        survey: Callable[[], TorsionalSurvey | Unknown],
+    ) -> None:
         self._subjects = subjects
         self._motion = motion
+        self._survey = survey
 
     @cached_property
     def least_crank_mean(self) -> Value:
@@ -53,9 +62,31 @@ class Peaks:
         at_engine = self._motion.torque_behind_engine(self.least_crank_mean)
         return self._motion.torque_passed_on(at_engine, shaft)
 
-    def at_best(self, value: Value) -> Unknown:
+    def peak(self, shaft: str, *joints: str) -> Value:
+        """T_peak, peak torque of a shaft [N m], or of some joints that turn or are turned by it.
+
+        Args:
+            shaft: the shaft at whose speed the torque is wanted.
+            joints: ``damper``, ``clutch`` or names of meshes; without any, all that load the shaft.
+        """
+        survey, mean = self._survey(), self.mean(shaft)
+        if isinstance(survey, Unknown):
+            return survey
+        if isinstance(mean, Unknown):
+            return mean
+        excess = survey.found(survey.highest(shaft, *joints) - mean.number, "N m", "T_a")
+        return compute(engine_mechanics.peak_torque, mean, self._factor, excess)
+
+    def judged(self, of_peak: Callable[[Value], Value], shaft: str, *joints: str) -> Value:
+        """A value that gets worse with the peak torque: of the peak, or at best of the floor."""
+        peak = self.peak(shaft, *joints)
+        if isinstance(peak, Known):
+            return of_peak(peak)
+        return self._at_best(of_peak(self.floor(shaft)), peak)
+
+    def _at_best(self, value: Value, peak: Unknown) -> Unknown:
         """What a value computed with the floor is worth: the best it can be, and no more."""
-        survey = Unknown(self._unstated, _SURVEY)
+        survey = merged([Unknown(self._unstated, _SURVEY), peak])
         if isinstance(value, Known):
             return Unknown(survey.missing, survey.because, at_best=value)
         both = merged([value, survey])

@@ -1,4 +1,4 @@
-"""The least that the peak torque of a shaft can be."""
+"""Peak torque of a shaft, and the least that it can be."""
 
 import math
 from pathlib import Path
@@ -73,7 +73,7 @@ def test_a_reduction_in_the_engine_multiplies(make_design):  # power balance
 
 def test_a_value_with_the_floor_is_never_more_than_the_best(make_design):
     peaks = make_design(**PAIR, engine=engine(take_off="unknown")).peaks
-    judged = peaks.at_best(Known(1.2, "1", "S"))
+    judged = peaks.judged(lambda peak: Known(1.2, "1", "S"), "out")
     assert isinstance(judged, Unknown)
     assert judged.at_best.value == 1.2
     assert "torsional survey" in judged.because
@@ -85,7 +85,7 @@ def test_a_floor_that_is_not_known_names_what_is_missing(make_design):
     peaks = make_design(**PAIR, engine=engine(**missing)).peaks
     floor = peaks.floor("out")
     assert set(floor.missing) == {("engine", "cylinders"), ("engine", "cycle")}
-    judged = peaks.at_best(floor)
+    judged = peaks.judged(lambda peak: peak, "out")
     assert judged.at_best is None
     assert set(floor.missing) <= set(judged.missing)
 

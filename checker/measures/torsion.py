@@ -1,0 +1,370 @@
+"""Measures of the torsional survey of the drive as a whole: modes, crossings, barred ranges."""
+
+import math
+
+from checker.known import Known, Unknown, Value, compute, merged
+from checker.measures.design import Design
+from checker.measures.registry import measure, varying_measure
+from checker.mechanics import critical_speed, excitation, kinematics, torsion
+from checker.mechanics import engine as engine_mechanics
+from checker.mechanics import torsional_parts as parts
+from checker.mechanics.equation import equation_of
+from checker.spec.subject import Subject
+from checker.train import torsional_values as values
+from checker.train.resonance import COUNTS_ABOVE, Resonances, mode_words
+
+_RPM = 60.0 / math.tau
+_WANTED = 0.2
+_NONE = "none"
+
+
+def at_point(design: Design, point: Subject) -> tuple[Resonances, int] | Unknown:
+    """The survey and the index of a point in it, or why there is none."""
+    resonances = design.resonances
+    if isinstance(resonances, Unknown):
+        return resonances
+    index = resonances.survey.points.get(point.name)
+    if index is None:
+        stated = (
+            point.given("engine_speed"),
+            point.given("power"),
+            design.motion.driver(point),
+        )
+        return merged([each for each in stated if isinstance(each, Unknown)])
+    return resonances, index
+
+
+def torque_passes(design: Design, point: Subject) -> Value:
+    """Whether torque passes from engine to propeller at a point, either way."""
+    overruns = design.motion.overruns(point)
+    if isinstance(overruns, Unknown):
+        return overruns
+    return Known(not overruns.value, "", "torque passes", inputs=(overruns,))
+
+
+@varying_measure("drive", "", "whether torque passes between engine and propeller")
+def carries(design: Design, drive: Subject, point: Subject) -> Value:
+    """Whether torque passes at the point: not where the clutch overruns."""
+    return torque_passes(design, point)
+
+
+@measure("drive", "Hz", "lowest torsional natural frequency, damper as stated")
+def lowest_frequency(design: Design, drive: Subject) -> Value:
+    """f_1 of the drive with the damper as stated."""
+    survey = design.survey
+    if isinstance(survey, Unknown):
+        return survey
+    return _mode_frequency(design, survey.model.running)
+
+
+@measure("drive", "Hz", "lowest torsional natural frequency, damper hot and soft")
+def lowest_frequency_hot(design: Design, drive: Subject) -> Value:
+    """f_1 of the drive with the damper at the soft end of its stiffness."""
+    return _mode_frequency(design, 0)
+
+
+@measure("drive", "Hz", "lowest torsional natural frequency, damper cold and stiff")
+def lowest_frequency_cold(design: Design, drive: Subject) -> Value:
+    """f_1 of the drive with the damper at the stiff end of its stiffness."""
+    return _mode_frequency(design, -1)
+
+
+def _mode_frequency(design: Design, state: int) -> Value:
+    survey = design.survey
+    if isinstance(survey, Unknown):
+        return survey
+    frequency = float(survey.modes[state].frequency[1])
+    origin = equation_of(torsion.natural_modes)
+    return Known(frequency, "Hz", "f₁", origin=origin, inputs=survey.model.inputs)
+
+
+@measure("drive", "Hz", "frequency of engine against propeller as two masses on the damper")
+def two_mass_frequency(design: Design, drive: Subject) -> Value:
+    """f of all that stands ahead of the damper against all behind it: a check by hand of f_1."""
+    survey = design.survey
+    if isinstance(survey, Unknown):
+        return survey
+    nodes = survey.model.nodes
+    damper = survey.model.joint("damper")
+    spring = nodes[damper].stiffness if damper is not None else None
+    if damper is None or spring is None:
+        return Unknown(because="no damper stands in the model")
+    behind = survey.model.behind(damper)
+    return compute(
+        parts.two_mass_frequency,
+        spring,
+        values.summed([node.inertia for index, node in enumerate(nodes) if index not in behind]),
+        values.summed([node.inertia for index, node in enumerate(nodes) if index in behind]),
+    )
+
+
+@measure("drive", "", "torsional modes below the highest excitation, in words")
+def modes(design: Design, drive: Subject) -> Value:
+    """Natural frequencies with what swings against what, and where the twist sits."""
+    survey = design.survey
+    if isinstance(survey, Unknown):
+        return survey
+    running = survey.modes[survey.model.running]
+    highest = max(survey.excitation.orders) * survey.top / math.tau
+    lines = [
+        f"{frequency:.1f} Hz ({low:.1f} hot, {high:.1f} cold): "
+        + mode_words(survey.model, running, mode)
+        for mode, (frequency, low, high) in enumerate(
+            zip(
+                running.frequency,
+                survey.modes[0].frequency,
+                survey.modes[-1].frequency,
+                strict=True,
+            )
+        )
+        if mode and frequency <= highest
+    ]
+    return survey.found("; ".join(lines) or _NONE, "", "modes")
+
+
+@measure("drive", "", "orders that meet a natural frequency, each with its torque")
+def interference(design: Design, drive: Subject) -> Value:
+    """Every crossing of an excited order with a mode up to the top of the survey."""
+    resonances = design.resonances
+    if isinstance(resonances, Unknown):
+        return resonances
+    words = [resonances.crossing_words(each) for each in resonances.listed()]
+    return resonances.survey.found("; ".join(words) or _NONE, "", "crossings")
+
+
+@varying_measure("drive", "1", "separation of the nearest order that counts from resonance")
+def separation(design: Design, drive: Subject, point: Subject) -> Value:
+    """s, least |f − f_n| / f_n of the orders whose torque is more than a tenth of the mean."""
+    found = at_point(design, point)
+    if isinstance(found, Unknown):
+        return found
+    resonances, index = found
+    survey = resonances.survey
+    return _separation(resonances, float(survey.speed[index]), float(survey.mean[index]))
+
+
+@measure("drive", "1", "separation from resonance at idle and where the engine is held")
+def dwell_separation(design: Design, drive: Subject) -> Value:
+    """s at the idle speed of the engine and its dwell speeds, along the propeller law."""
+    resonances = design.resonances
+    if isinstance(resonances, Unknown):
+        return resonances
+    engine = design.subjects.the("engine")
+    stated = engine.raw("dwell_speeds") or []
+    if None in stated:
+        return Unknown((engine.place("dwell_speeds"),))
+    survey = resonances.survey
+    speeds = [survey.idle, *(each.value for each in stated)]
+    apart = [_separation(resonances, speed, float(survey.law(speed))) for speed in speeds]
+    return min(apart, key=lambda value: value.number)
+
+
+def _separation(resonances: Resonances, speed: float, mean: float) -> Known:
+    """s at a speed [rad/s] and mean torque [N m], with the order that is nearest."""
+    survey = resonances.survey
+    apart, nearest = resonances.separation(speed, mean)
+    share = Known(
+        COUNTS_ABOVE,
+        "1",
+        "q",
+        origin="an order counts where its torque at the crossing is above this share of the mean",
+    )
+    words = resonances.crossing_words(nearest) if nearest else "no order counts here"
+    details = [share, Known(words, "", "nearest", origin="torsional survey")]
+    if apart < _WANTED:
+        details.append(Known(_clearing(resonances, speed, mean), "", "what clears it", origin="s"))
+    return survey.found(apart, "1", "s", *details)
+
+
+def _clearing(resonances: Resonances, speed: float, mean: float) -> str:
+    changes = resonances.clearing(speed, mean, _WANTED)
+    return "; ".join(f"{words} times {factor:.3g}" for words, factor in changes) or _NONE
+
+
+@measure("drive", "", "smallest changes that clear the worst separation")
+def smallest_change(design: Design, drive: Subject) -> Value:
+    """The factor on damper, inertias or speed that gives every counting order 20 % separation."""
+    resonances = design.resonances
+    if isinstance(resonances, Unknown):
+        return resonances
+    survey = resonances.survey
+    worst = min(
+        (
+            (resonances.separation(float(survey.speed[index]), float(survey.mean[index]))[0], index)
+            for index in survey.points.values()
+            if not survey.open[index]
+        ),
+        default=(1.0, 0),
+    )
+    words = _NONE
+    if worst[0] < _WANTED:
+        index = worst[1]
+        words = _clearing(resonances, float(survey.speed[index]), float(survey.mean[index]))
+    return survey.found(words, "", "change")
+
+
+@measure("drive", "", "what moves the lowest natural frequency, and what idle speed does")
+def sensitivity(design: Design, drive: Subject) -> Value:
+    """Change of the lowest frequency for 10 % more stiffness or inertia, and idle over it."""
+    resonances = design.resonances
+    if isinstance(resonances, Unknown):
+        return resonances
+    survey = resonances.survey
+    words = [
+        f"10 % more {name}: {100.0 * change:+.1f} % on the lowest frequency"
+        for name, change in resonances.sensitivity()
+    ]
+    major = major_order(design)
+    if isinstance(major, Known):
+        frequency = float(survey.modes[-1].frequency[1])
+        for factor, name in ((1.0, "idle as stated"), (1.1, "10 % more idle speed")):
+            ratio = major.number * survey.idle * factor / math.tau / frequency
+            words.append(f"{name}: order {major.number:g} at {ratio:.2f} times the cold frequency")
+    return survey.found("; ".join(words), "", "sensitivity")
+
+
+@measure("drive", "", "barred speed ranges of the crankshaft")
+def barred_ranges(design: Design, drive: Subject) -> Value:
+    """Speeds at which a torque exceeds what is allowed or teeth or clutch reverse, or none.
+
+    The marine formula about each crossing in such a range stands beside it for comparison.
+    """
+    found = _barred(design)
+    if isinstance(found, Unknown):
+        return found
+    resonances, ranges = found
+    words = []
+    for low, high in ranges:
+        text = f"{low * _RPM:.0f} to {high * _RPM:.0f} rpm"
+        for crossing in resonances.listed():
+            marine = resonances.marine(crossing)
+            if marine and crossing.speeds[0] <= high and crossing.speeds[1] >= low:
+                text += (
+                    f" (order {crossing.order:g}; marine formula, from memory, for comparison "
+                    f"only: {marine[0] * _RPM:.0f} to {marine[1] * _RPM:.0f} rpm)"
+                )
+        words.append(text)
+    return resonances.survey.found("; ".join(words) or _NONE, "", "barred")
+
+
+def _barred(design: Design) -> tuple[Resonances, tuple[tuple[float, float], ...]] | Unknown:
+    resonances = design.resonances
+    if isinstance(resonances, Unknown):
+        return resonances
+    ranges = resonances.barred
+    return ranges if isinstance(ranges, Unknown) else (resonances, ranges)
+
+
+@varying_measure("drive", "", "whether the point lies outside every barred range")
+def outside_barred(design: Design, drive: Subject, point: Subject) -> Value:
+    """Whether the crankshaft speed of the point is in no barred range."""
+    return _outside(design, point.given("engine_speed", "ω"))
+
+
+@measure("drive", "", "whether idle lies outside every barred range")
+def idle_outside_barred(design: Design, drive: Subject) -> Value:
+    """Whether the idle speed of the engine is in no barred range."""
+    return _outside(design, design.subjects.the("engine").given("idle_speed", "ω_idle"))
+
+
+def _outside(design: Design, speed: Value) -> Value:
+    found = _barred(design)
+    if isinstance(found, Unknown):
+        return found
+    if isinstance(speed, Unknown):
+        return speed
+    resonances, ranges = found
+    inside = any(low <= speed.number <= high for low, high in ranges)
+    return resonances.survey.found(not inside, "", "outside", speed)
+
+
+@measure("drive", "", "whether the blades swing in the model")
+def blade_mode_in_model(design: Design, drive: Subject) -> Value:
+    """Whether the first blade mode is part of the torsional model."""
+    share = design.subjects.the("propeller").given("blade_inertia_share", "q")
+    if isinstance(share, Known):
+        return Known(True, "", "blades swing", inputs=(share,))
+    return Known(False, "", "blades swing", origin="no blade_inertia_share: taken as rigid")
+
+
+@measure("drive", "1", "highest firing frequency over the first blade frequency")
+def rigid_propeller_reach(design: Design, drive: Subject) -> Value:
+    """Frequency of the first major order at the top of the survey over that of the blades.
+
+    Above the first blade frequency a rigid propeller is no valid model.
+    """
+    engine = design.subjects.the("engine")
+    top = compute(
+        critical_speed.survey_upper_speed,
+        engine.given("maximum_continuous.speed", "ω_MC"),
+        engine.given("take_off.speed", "ω_TO"),
+    )
+    return compute(
+        kinematics.quotient,
+        compute(engine_mechanics.excitation_frequency, major_order(design), top),
+        design.subjects.the("propeller").given("first_blade_frequency", "f_b"),
+    )
+
+
+def major_order(design: Design) -> Value:
+    """First major order of the engine, firings per turn of the crankshaft."""
+    engine = design.subjects.the("engine")
+    strokes = compute(engine_mechanics.strokes_of, engine.given("cycle", "cycle"))
+    return compute(
+        engine_mechanics.firing_events_per_revolution, engine.given("cylinders", "z"), strokes
+    )
+
+
+@varying_measure("drive", "1", "separation of blade passing from resonance")
+def blade_passing_separation(design: Design, drive: Subject, point: Subject) -> Value:
+    """s of the blade-passing order from the modes it can drive beyond a tenth of the mean."""
+    found = at_point(design, point)
+    propeller = design.subjects.the("propeller")
+    share = propeller.given("blade_passing_torque", "q_b")
+    blades = propeller.given("blades", "z_b")
+    if isinstance(found, Unknown) or isinstance(share, Unknown) or isinstance(blades, Unknown):
+        return merged([each for each in (found, share, blades) if isinstance(each, Unknown)])
+    resonances, index = found
+    survey = resonances.survey
+    order = compute(excitation.blade_order, blades, survey.model.ratios[design.train.last])
+    if isinstance(order, Unknown):
+        return order
+    apart = resonances.blade_separation(float(survey.speed[index]), order.number, share.number)
+    return survey.found(apart, "1", "s", order, share)
+
+
+@measure("propeller", "kg m2", "inertia by the swing test", at="swing_test")
+def swung_inertia(design: Design, propeller: Subject) -> Value:
+    """J from the period of a swing on two or three wires."""
+    return values.swung_inertia(propeller)
+
+
+@measure("propeller", "kg m2", "inertia in the torsional model", at="inertia")
+def inertia_used(design: Design, propeller: Subject) -> Value:
+    """J as stated, or by the swing test."""
+    return values.propeller_inertia(propeller)
+
+
+@measure("gear", "kg m2", "inertia in the torsional model", at="inertia")
+def gear_inertia_used(design: Design, gear: Subject) -> Value:
+    """J as stated, or of a steel disc."""
+    shaft = design.subjects.the("shaft", str(gear.raw("shaft")))
+    return values.gear_inertia(design.wheels[gear.name], shaft)
+
+
+@measure("shaft", "kg m2", "inertia in the torsional model", at="inertia")
+def shaft_inertia_used(design: Design, shaft: Subject) -> Value:
+    """J as stated, or of its sections in steel."""
+    return values.shaft_inertia(shaft)
+
+
+@measure("shaft", "N m/rad", "stiffness in the torsional model", at="torsional_stiffness")
+def shaft_stiffness_used(design: Design, shaft: Subject) -> Value:
+    """C as stated, or of its sections in steel."""
+    return values.shaft_stiffness(shaft)
+
+
+@measure("mesh", "N m/rad", "torsional stiffness in the torsional model", at="stiffness")
+def mesh_stiffness_used(design: Design, mesh: Subject) -> Value:
+    """C_m on the driver as stated, or by ISO 6336-1."""
+    return values.mesh_spring(design.pairs[mesh.name])

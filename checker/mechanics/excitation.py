@@ -1,0 +1,224 @@
+"""What makes a drive vibrate: gas and inertia torque of the cylinders by order, blade passing.
+
+Orders count per turn of the crankshaft. A torque is the sum of Re(T_h exp(i h θ)), θ being the
+crank angle from the firing dead centre of the first cylinder. How strongly the cylinders add up
+in an order follows from their firing angles alone: in line, V or boxer does not matter.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from checker.mechanics.equation import OutOfRange, equation
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    Real = NDArray[np.float64]
+    Complex = NDArray[np.complex128]
+
+ORDERS = 12
+_SAMPLES = 1440
+ATMOSPHERE = 101_325.0
+POLYTROPIC = 1.3
+LEAST_INTAKE = 0.3
+"""Intake pressure of a closed throttle over that of an open one (from memory)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cylinder:
+    """One cylinder with its slider crank.
+
+    Attributes:
+        bore: [m].
+        stroke: [m].
+        rod_length: [m].
+        compression_ratio: geometric.
+        strokes: per cycle, 2 or 4.
+    """
+
+    bore: float
+    stroke: float
+    rod_length: float
+    compression_ratio: float
+    strokes: int
+
+    @property
+    def displacement(self) -> float:
+        """V_h [m³]."""
+        return math.pi / 4.0 * self.bore**2 * self.stroke
+
+
+def survey_orders(strokes: int) -> tuple[float, ...]:
+    """The first twelve orders that an engine can excite, per turn of the crankshaft."""
+    step = 0.5 if strokes == 4 else 1.0
+    return tuple(step * number for number in range(1, ORDERS + 1))
+
+
+@equation(
+    "p_i",
+    "p_i = 2 π T rev / (z V_h)",
+    unit="Pa",
+    source="definition of the mean pressure",
+    torque="T [N m]",
+    cylinders="z [1]",
+    displacement="V_h [m3]",
+    strokes="strokes [1]",
+)
+def mean_pressure(torque: float, cylinders: int, displacement: float, strokes: int) -> float:
+    """Mean pressure [Pa] over the stroke that stands for a torque [N m]; rev is strokes/2.
+
+    Source: definition.
+    """
+    return math.tau * torque * strokes / 2.0 / (cylinders * displacement)
+
+
+@equation(
+    "λ_p",
+    "λ_p = 1 + p_i (n − 1)(ε − 1) / (p_1 (ε^n − ε))",
+    unit="1",
+    source="work of a constant-volume cycle with one polytropic exponent, derived",
+    indicated="p_i [Pa]",
+    intake="p_1 [Pa]",
+    compression_ratio="ε [1]",
+)
+def combustion_pressure_ratio(indicated: float, intake: float, compression_ratio: float) -> float:
+    """Pressure after over before combustion that gives an indicated mean pressure p_i [Pa].
+
+    Compression and expansion are polytropic with n = 1.3, combustion is at constant volume.
+
+    Source: derived.
+
+    Raises:
+        OutOfRange: a compression ratio not above one, or no intake pressure.
+    """
+    if compression_ratio <= 1.0 or intake <= 0.0:
+        raise OutOfRange("compression_ratio must be above one, the intake pressure above zero")
+    span = float(compression_ratio**POLYTROPIC) - compression_ratio
+    return 1.0 + indicated * (POLYTROPIC - 1.0) * (compression_ratio - 1.0) / (intake * span)
+
+
+@dataclass(frozen=True)
+class GasHarmonics:
+    """Gas torque of one cylinder by order, in parts that scale each by itself.
+
+    Attributes:
+        charge: per pascal of intake pressure: compression and expansion without combustion.
+        combustion: per pascal of indicated mean pressure.
+        ambient: of the exhaust stroke and of the air below the piston, at one atmosphere.
+    """
+
+    charge: "Complex"
+    combustion: "Complex"
+    ambient: "Complex"
+
+    def at(self, indicated: float, intake: float) -> "Complex":
+        """T_h at an indicated mean pressure [Pa] and an intake pressure [Pa]."""
+        return self.charge * intake + self.combustion * indicated + self.ambient
+
+
+def slider_crank(stroke: float, rod_length: float) -> tuple["Real", "Real", "Real"]:
+    """Crank angle over two turns, piston travel per radian, and its derivative.
+
+    Raises:
+        OutOfRange: a rod no longer than the crank.
+    """
+    import numpy as np
+
+    crank = stroke / 2.0
+    if rod_length <= crank:
+        raise OutOfRange("rod_length must be above half the stroke")
+    angle = np.arange(_SAMPLES) * (2.0 * math.tau / _SAMPLES)
+    ratio = crank / rod_length
+    sine, cosine = np.sin(angle), np.cos(angle)
+    root = np.sqrt(1.0 - (ratio * sine) ** 2)
+    travel = crank * (sine + ratio * sine * cosine / root)
+    bend = crank * (
+        cosine + ratio * (cosine**2 - sine**2) / root + ratio**3 * (sine * cosine) ** 2 / root**3
+    )
+    return np.asarray(angle, dtype=float), np.asarray(travel), np.asarray(bend)
+
+
+def gas_harmonics(cylinder: Cylinder, orders: Sequence[float]) -> GasHarmonics:
+    """Gas torque of one cylinder by order, from a pressure cycle of polytropes.
+
+    The torque is pressure times piston area times piston travel per radian. A four-stroke
+    expands, exhausts, draws in and compresses, half a turn each; a two-stroke expands and
+    compresses.
+
+    Source: slider crank and polytropes, derived; the exponent from memory.
+    """
+    import numpy as np
+
+    angle, travel, _ = slider_crank(cylinder.stroke, cylinder.rod_length)
+    crank = cylinder.stroke / 2.0
+    ratio = crank / cylinder.rod_length
+    down = crank * (1.0 - np.cos(angle)) + cylinder.rod_length * (
+        1.0 - np.sqrt(1.0 - (ratio * np.sin(angle)) ** 2)
+    )
+    area = math.pi / 4.0 * cylinder.bore**2
+    clearance = cylinder.stroke / (cylinder.compression_ratio - 1.0)
+    squeezed = ((cylinder.stroke + clearance) / (down + clearance)) ** POLYTROPIC
+    phase = angle % (cylinder.strokes / 2.0 * math.tau)
+    if cylinder.strokes == 2:
+        expanding, compressing = phase < math.pi, phase >= math.pi
+        drawing = exhausting = np.zeros_like(expanding)
+    else:
+        expanding, compressing = phase < math.pi, phase >= 3.0 * math.pi
+        drawing = (phase >= math.tau) & ~compressing
+        exhausting = (phase >= math.pi) & (phase < math.tau)
+    charge = np.where(expanding | compressing, squeezed, 0.0) + drawing
+    rise = (combustion_pressure_ratio(1.0, 1.0, cylinder.compression_ratio) - 1.0) * squeezed
+    combustion = np.where(expanding, rise, 0.0)
+    ambient = ATMOSPHERE * (exhausting.astype(float) - 1.0)
+    lever = area * travel
+    return GasHarmonics(
+        *(_harmonics(part * lever, orders) for part in (charge, combustion, ambient))
+    )
+
+
+def inertia_harmonics(
+    mass: float, stroke: float, rod_length: float, orders: Sequence[float]
+) -> "Complex":
+    """Torque of one cylinder's reciprocating mass by order, per (rad/s)² of crank speed.
+
+    Source: kinetic energy of the slider crank, derived: T = −m ω² x′ x″.
+    """
+    _, travel, bend = slider_crank(stroke, rod_length)
+    return _harmonics(-mass * travel * bend, orders)
+
+
+def _harmonics(torque: "Real", orders: Sequence[float]) -> "Complex":
+    import numpy as np
+
+    spectrum = np.fft.rfft(torque) * (2.0 / len(torque))
+    return np.asarray(spectrum[[round(2.0 * order) for order in orders]])
+
+
+def phase_vectors(orders: Sequence[float], angles: Sequence[float]) -> "Complex":
+    """Σ exp(−i h φ_k) over the firing angles φ_k [rad], for each order: what the cylinders add to.
+
+    Source: phase-vector sum, derived.
+    """
+    import numpy as np
+
+    turned = np.multiply.outer(np.asarray(orders), np.asarray(angles))
+    return np.asarray(np.exp(-1j * turned).sum(axis=1))
+
+
+@equation(
+    "h_b",
+    "h_b = z_b / i",
+    unit="1",
+    source="definition: each blade passes once per turn of the propeller",
+    blades="z_b [1]",
+    ratio="i [1]",
+)
+def blade_order(blades: int, ratio: float) -> float:
+    """Blade-passing order per turn of the crankshaft, which turns i times as fast.
+
+    Source: definition.
+    """
+    return blades / ratio

@@ -1,0 +1,153 @@
+"""The torsional model of a drive: inertias and springs from crankshaft to propeller, as a tree."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from checker.known import Known, assumed
+from checker.mechanics import torsion
+from checker.mechanics import torsional_parts as parts
+
+JointKind = Literal["crank", "flange", "shaft", "mesh", "damper", "clutch", "joint", "blades"]
+STEEL_DAMPING = assumed(
+    0.05, "1", "ψ_steel", "loss per cycle in steel shafts, teeth and joints (from memory)"
+)
+BLADE_DAMPING = assumed(
+    0.2, "1", "ψ_blades", "loss per cycle in blades, with the air they move (from memory)"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Node:
+    """An inertia and the joint by which what stands before it turns it.
+
+    Attributes:
+        words: what it is.
+        shaft: the shaft it belongs to; empty for engine and propeller.
+        inertia: as the crankshaft sees it [kg m²].
+        parent: index of the node before it; -1 for the first.
+        kind: kind of the joint to that node.
+        name: name of the part that makes the joint: shaft, mesh, or the kind itself.
+        stiffness: of the joint as the crankshaft sees it [N m/rad]; ``None`` where it is rigid.
+        ratio: crankshaft speed over the speed of the driving side of the joint.
+        on_path: whether the mean torque passes the joint.
+    """
+
+    words: str
+    shaft: str
+    inertia: Known
+    parent: int
+    kind: JointKind
+    name: str
+    stiffness: Known | None
+    ratio: Known
+    on_path: bool
+
+    @property
+    def joint_words(self) -> str:
+        """The joint in words."""
+        match self.kind:
+            case "shaft":
+                return f"shaft {self.name}"
+            case "mesh":
+                return f"mesh {self.name}"
+            case "crank":
+                return "the crankshaft"
+            case "blades":
+                return "the blades"
+        return f"the {self.kind}"
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """The damper at one end of its stiffness, or in between.
+
+    Attributes:
+        words: hot, running, cold.
+        stiffness: of the damper [N m/rad].
+        damping: its relative damping.
+    """
+
+    words: str
+    stiffness: float
+    damping: float
+
+
+@dataclass(frozen=True)
+class TorsionalModel:
+    """Inertias and springs of a drive.
+
+    Attributes:
+        nodes: the engine first, each after the one that turns it.
+        throws: nodes on which cylinders act, with the cylinders counted in firing order; one node
+            with all of them where the engine is one inertia.
+        states: damper from hot and soft to cold and stiff; one where there is no damper.
+        running: index of the state as stated.
+        propeller: index of the node of the hub.
+        ratios: crankshaft speed over the speed of each shaft.
+        inputs: everything it was made of.
+    """
+
+    nodes: tuple[Node, ...]
+    throws: dict[int, tuple[int, ...]]
+    states: tuple[State, ...]
+    running: int
+    propeller: int
+    ratios: dict[str, Known]
+    inputs: tuple[Known, ...]
+
+    def joints_of(self, shaft: str) -> list[int]:
+        """Nodes whose joints a shaft takes part in: the one that turns it, its own, and onward."""
+        own = [index for index, node in enumerate(self.nodes) if node.shaft == shaft]
+        return [
+            index
+            for index, node in enumerate(self.nodes)
+            if index and (index in own or node.parent in own)
+        ]
+
+    def behind(self, joint: int) -> frozenset[int]:
+        """Nodes that turn by way of a joint."""
+        found = {joint}
+        for index, node in enumerate(self.nodes):
+            if node.parent in found:
+                found.add(index)
+        return frozenset(found)
+
+    def joint(self, kind: JointKind, name: str = "") -> int | None:
+        """Index of the node that such a joint turns."""
+        for index, node in enumerate(self.nodes):
+            if index and node.kind == kind and node.name == (name or kind):
+                return index
+        return None
+
+    def tree(self, state: State, **factors: float) -> torsion.Tree:
+        """Numbers of the model in a state.
+
+        Args:
+            state: the damper's.
+            factors: by which ``damper`` stiffness, ``engine`` or ``propeller`` inertia change.
+        """
+        damper = self.joint("damper")
+        stiffness, damping = [torsion.RIGID], [0.0]
+        for index, node in enumerate(self.nodes[1:], 1):
+            if index == damper:
+                reduced = parts.reflected_stiffness(state.stiffness, node.ratio.number)
+                stiffness.append(reduced * factors.get("damper", 1.0))
+                damping.append(state.damping)
+            else:
+                stiffness.append(node.stiffness.number if node.stiffness else torsion.RIGID)
+                assumed_damping = BLADE_DAMPING if node.kind == "blades" else STEEL_DAMPING
+                damping.append(float(assumed_damping.number))
+        inertia = [node.inertia.number for node in self.nodes]
+        for index in self.throws:
+            inertia[index] *= factors.get("engine", 1.0)
+        for index, node in enumerate(self.nodes):
+            if index == self.propeller or node.kind == "blades":
+                inertia[index] *= factors.get("propeller", 1.0)
+        parent = tuple(node.parent for node in self.nodes)
+        return torsion.Tree(tuple(inertia), parent, tuple(stiffness), tuple(damping))
+
+    def ahead_of_clutch(self) -> frozenset[int]:
+        """Nodes that still turn with the engine when the clutch overruns."""
+        clutch = self.joint("clutch")
+        every = frozenset(range(len(self.nodes)))
+        return every if clutch is None else every - self.behind(clutch)

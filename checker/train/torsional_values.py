@@ -1,0 +1,240 @@
+"""Inertia and stiffness of each part for the torsional model: stated, or from its shape."""
+
+from collections.abc import Callable
+
+from checker.known import Known, Unknown, Value, assumed, compute, merged
+from checker.mechanics import coupling, mesh_stiffness
+from checker.mechanics import torsional_parts as parts
+from checker.spec.subject import Subject
+from checker.train.pair import Pair, Wheel
+
+_DENSITY = assumed(7850.0, "kg/m3", "ρ", "density of steel (from memory)")
+_SHEAR = assumed(80e9, "Pa", "G", "shear modulus of steel (from memory)")
+_SOLID = Known(0.0, "m", "d", origin="taken as solid to its axis")
+_HOW_TO_SWING = (
+    "an inertia that nobody states can be swung: hang the propeller level on two or three wires, "
+    "time the swing and state propeller.swing_test"
+)
+_HOW_TO_TWIST = (
+    "a stiffness that nobody states can be measured: twist the damper on the bench and state "
+    "damper.twist_test"
+)
+
+
+def shaft_inertia(shaft: Subject) -> Value:
+    """J of a shaft without its gears [kg m²], stated or summed over its sections as steel."""
+    stated = shaft.given("inertia", "J")
+    sections = shaft.raw("sections")
+    if isinstance(stated, Known) or not sections:
+        return stated
+    return summed(
+        [_section(shaft, index, parts.cylinder_inertia) for index in range(len(sections))]
+    )
+
+
+def shaft_stiffness(shaft: Subject) -> Value:
+    """C of a shaft between its ends [N m/rad], stated or from its sections one behind the other."""
+    stated = shaft.given("torsional_stiffness", "C")
+    sections = shaft.raw("sections")
+    if isinstance(stated, Known) or not sections:
+        return stated
+    total = _section(shaft, 0, parts.cylinder_stiffness)
+    for index in range(1, len(sections)):
+        total = compute(parts.in_series, total, _section(shaft, index, parts.cylinder_stiffness))
+    return total
+
+
+def _section(shaft: Subject, index: int, formula: Callable[..., float]) -> Value:
+    part = shaft.raw("sections")[index]
+    section = Subject("shaft", shaft.name, (*shaft.place("sections"), index), part)
+    length = compute(parts.section_length, section.given("from", "x₁"), section.given("to", "x₂"))
+    modulus = _DENSITY if formula is parts.cylinder_inertia else _SHEAR
+    return compute(
+        formula,
+        length,
+        section.given("outside", "D"),
+        section.given("inside", "d"),
+        modulus,
+    )
+
+
+def gear_inertia(wheel: Wheel, shaft: Subject) -> Value:
+    """J of a gear [kg m²], stated or of a steel disc as wide as its face on its shaft."""
+    stated = wheel.subject.given("inertia", "J")
+    if isinstance(stated, Known):
+        return stated
+    disc = compute(
+        parts.cylinder_inertia,
+        wheel.face_width,
+        wheel.reference_diameter,
+        _bore(wheel, shaft),
+        _DENSITY,
+    )
+    return disc if isinstance(disc, Known) else merged([stated, disc])
+
+
+def _bore(wheel: Wheel, shaft: Subject) -> Value:
+    """Outside diameter of the shaft under a gear; zero where its sections are not stated."""
+    station = wheel.subject.given("station", "x")
+    for index, part in enumerate(shaft.raw("sections") or ()):
+        section = Subject("shaft", shaft.name, (*shaft.place("sections"), index), part)
+        ends = section.given("from"), section.given("to")
+        if (
+            isinstance(station, Known)
+            and all(isinstance(end, Known) for end in ends)
+            and ends[0].number <= station.number <= ends[1].number  # type: ignore[union-attr]
+        ):
+            return section.given("outside", "d")
+    return _SOLID
+
+
+def mesh_spring(pair: Pair) -> Value:
+    """C of a mesh on its driver [N m/rad], stated or by ISO 6336-1 from its geometry."""
+    stated = pair.subject.given("stiffness", "C_m")
+    if isinstance(stated, Known):
+        return stated
+    driver, driven = pair.driver, pair.driven
+    single = compute(
+        mesh_stiffness.single_stiffness,
+        compute(
+            mesh_stiffness.virtual_teeth, driver.teeth, driver.helix_angle, driver.base_helix_angle
+        ),
+        compute(
+            mesh_stiffness.virtual_teeth, driven.teeth, driver.helix_angle, driver.base_helix_angle
+        ),
+        driver.profile_shift,
+        driven.profile_shift,
+        driver.subject.given("basic_rack.dedendum", "h_fP*"),
+        driver.normal_pressure_angle,
+        driver.helix_angle,
+    )
+    spring = compute(
+        mesh_stiffness.torsional_mesh_stiffness,
+        compute(mesh_stiffness.mesh_stiffness, single, pair.transverse_contact_ratio()),
+        pair.common_face_width,
+        driver.base_diameter,
+    )
+    return spring if isinstance(spring, Known) else merged([stated, spring])
+
+
+def clutch_spring(clutch: Subject, torque: Value) -> Value:
+    """C of the engaged clutch [N m/rad], stated or from the squeeze of its elements at a torque."""
+    stated = clutch.given("torsional_stiffness", "C_c")
+    if isinstance(stated, Known):
+        return stated
+    spring = compute(
+        parts.clutch_stiffness,
+        torque,
+        clutch.given("elements", "z"),
+        clutch.given("rows", "n"),
+        clutch.given("inner_race_radius", "r_i"),
+        clutch.given("gripping_angle", "α"),
+        clutch.given("element_length", "L"),
+    )
+    return spring if isinstance(spring, Known) else merged([stated, spring])
+
+
+def propeller_inertia(propeller: Subject) -> Value:
+    """J of the propeller [kg m²], stated or from its swing test."""
+    stated = propeller.given("inertia", "J_p")
+    if isinstance(stated, Known):
+        return stated
+    if propeller.raw("swing_test") is None:
+        missing = (*stated.missing, propeller.place("swing_test"))
+        return Unknown(missing, _HOW_TO_SWING)
+    return swung_inertia(propeller)
+
+
+def swung_inertia(propeller: Subject) -> Value:
+    """J of the propeller from its swing test [kg m²]."""
+    given = {
+        name: propeller.given(f"swing_test.{name}")
+        for name in ("mass", "spacing", "length", "period")
+    }
+    wires = propeller.given("swing_test.wires", "wires")
+    if isinstance(wires, Unknown):
+        return merged([each for each in (wires, *given.values()) if isinstance(each, Unknown)])
+    if wires.value == 2:
+        return compute(parts.bifilar_inertia, *given.values())
+    return compute(
+        parts.trifilar_inertia,
+        given["mass"],
+        compute(parts.radius, given["spacing"]),
+        given["length"],
+        given["period"],
+    )
+
+
+def damper_stiffness(damper: Subject) -> Value:
+    """C of the damper [N m/rad], stated or from its twist test."""
+    stated = damper.given("dynamic_stiffness", "C")
+    if isinstance(stated, Known):
+        return stated
+    if damper.raw("twist_test") is None:
+        return Unknown((*stated.missing, damper.place("twist_test")), _HOW_TO_TWIST)
+    return twisted_stiffness(damper)
+
+
+def twisted_stiffness(damper: Subject) -> Value:
+    """C of the damper from its twist test [N m/rad]."""
+    return compute(
+        parts.dynamic_stiffness,
+        compute(
+            parts.static_stiffness,
+            damper.given("twist_test.torque", "T"),
+            damper.given("twist_test.twist", "φ"),
+        ),
+        damper.given("twist_test.dynamic_factor", "k_dyn"),
+    )
+
+
+def damper_ends(damper: Subject) -> tuple[Value, Value]:
+    """Softest and stiffest C of the damper [N m/rad] to be reckoned with."""
+    nominal = damper_stiffness(damper)
+    hot = cold = nominal
+    if damper.raw("kind") == "elastomer":
+        hot, cold = damper.given("hot_stiffness", "C_hot"), damper.given("cold_stiffness", "C_cold")
+        if isinstance(cold, Unknown):
+            same = assumed(
+                1.0,
+                "1",
+                "k_cold",
+                "no stiffness of the cold elastomer is stated: the stated one is taken for it",
+            )
+            cold = compute(coupling.stiffness_at, nominal, same)
+        if isinstance(hot, Unknown):
+            factor = assumed(
+                coupling.HOT_OVER_COLD_STIFFNESS,
+                "1",
+                "k",
+                "no stiffness of the hot elastomer is stated: least of three grades at 100 degC, "
+                "rubber coupling maker's technical data page (seen)",
+            )
+            hot = compute(coupling.stiffness_at, cold, factor)
+    return compute(coupling.softest, hot), compute(coupling.stiffest, cold)
+
+
+def damper_damping(damper: Subject) -> tuple[Value, Value]:
+    """Relative damping ψ of the damper, at its softest and as stated."""
+    nominal = damper.given("relative_damping", "ψ")
+    hot = nominal
+    if damper.raw("kind") == "elastomer":
+        hot = damper.given("hot_relative_damping", "ψ_hot")
+        if isinstance(hot, Unknown):
+            factor = assumed(
+                coupling.HOT_OVER_COLD_DAMPING,
+                "1",
+                "k_ψ",
+                "no damping of the hot elastomer is stated: least of three grades at 100 degC, "
+                "rubber coupling maker's technical data page (seen), its magnifier read as 2π/ψ",
+            )
+            hot = compute(coupling.hot_damping, nominal, factor)
+    return compute(coupling.least_damping, hot), nominal
+
+
+def summed(values: list[Value]) -> Value:
+    """Sum of inertias [kg m²]."""
+    total = values[0]
+    for value in values[1:]:
+        total = compute(parts.joined_inertia, total, value)
+    return total
