@@ -28,6 +28,8 @@ FAMILIES = (
     "damper",
     "oil",
     "supply",
+    "losses",
+    "heat",
     "vent",
     "seals",
     "housing",

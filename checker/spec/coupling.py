@@ -149,6 +149,7 @@ class Clutch(Part):
     lift_off_speed: Turning = stated("Overrunning speed above which the sprags lift off.")
     engagement_speed: Turning = stated("Speed below which centrifugal elements do not engage.")
     overrun_speed_limit: Turning = stated("Highest overrunning speed by its maker.")
+    overrun_drag: Torque = stated("Torque that its elements drag with when overrunning.")
     race_hardness: Hardness = stated("Hardness of the races.")
     race_case_depth: Extent = stated("Effective case depth of the races.")
     race_roughness: Extent = stated("Roughness Rz of the races.")
