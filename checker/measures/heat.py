@@ -10,7 +10,7 @@ from checker.measures.heat_model import heat_model
 from checker.measures.kept import kept
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import cooler as oil_cooler
-from checker.mechanics import heat, kinematics, oil, oil_families
+from checker.mechanics import engine, heat, kinematics, oil, oil_families
 from checker.mechanics.equation import equation_of
 from checker.mechanics.seal import LIP_MATERIALS
 from checker.solve.heat_balance import DAY, HeatModel, added, limiting_power
@@ -163,6 +163,15 @@ def power_at_limit(design: Design, drive: Subject, point: Subject) -> Value:
     return compute(limiting_power, power, factor)
 
 
+@measure("lubrication", "", "whether an oil cooler is there")
+def has_cooler(design: Design, lubrication: Subject) -> Value:
+    """Whether the spec names a cooler."""
+    cooler = design.subjects.the("housing").given("cooler")
+    if isinstance(cooler, Unknown):
+        return cooler
+    return Known(cooler.value != "none", "", "cooler", inputs=(cooler,))
+
+
 @varying_measure("lubrication", "1", "size of cooler that holds the limit over its size")
 def cooler_size(design: Design, lubrication: Subject, point: Subject) -> Value:
     """UA that the limit asks for on the hot day, over the UA of the cooler."""
@@ -231,6 +240,25 @@ def warm_up_time(design: Design, lubrication: Subject) -> Value:
     time = balance.warm_up(start.number, end.number, content.number)
     origin = f"∫ C dT/(Σ P_loss - Φ_case) at {point.name}, at most {DAY:.0f} s"
     return Known(time, "s", "t", origin=origin, inputs=(start, end, content))
+
+
+@measure("lubrication", "1", "drag of the coldest start over the torque of the starter")
+def start_drag_share(design: Design, lubrication: Subject) -> Value:
+    """Torque at the crank that the cold drive takes at ground idle speed, over the starter's."""
+    start = lubrication.given("cold_start_temperature", "T_start")
+    starter = design.subjects.the("engine").given("starter_torque_limit", "T_starter")
+
+    def share(point: Subject) -> Value:
+        balance = heat_model(design, point, False)
+        if isinstance(balance, Unknown) or isinstance(start, Unknown):
+            return merged([each for each in (balance, start) if isinstance(each, Unknown)])
+        lost = balance.lost(start.number, 0.0)
+        origin = "Σ P_loss of the unloaded drive at the coldest start"
+        drag = Known(lost, "W", "P", origin=origin, inputs=(start,))
+        torque = compute(engine.mean_torque, drag, point.given("engine_speed", "ω_e"))
+        return compute(kinematics.quotient, torque, starter)
+
+    return _worst(design, ("ground idle",), share, largest=True)
 
 
 @varying_measure("lubrication", "K/s", "warming of the cold drive", at="cold_start_temperature")

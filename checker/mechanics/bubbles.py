@@ -151,3 +151,15 @@ def swelling(ambient_pressure: float, gauge_pressure: float) -> float:
     if absolute <= 0.0:
         raise OutOfRange(f"gauge_pressure {gauge_pressure:g} Pa leaves no air")
     return ambient_pressure / absolute
+
+
+@equation(
+    "x",
+    "x = V/V_0 - 1",
+    unit="1",
+    source="Definition",
+    growth="V/V_0 [1]",
+)
+def growth_share(growth: float) -> float:
+    """Growth ``x`` as a share of the fill."""
+    return growth - 1.0
