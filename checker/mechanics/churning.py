@@ -13,7 +13,7 @@ _SLOW, _FAST = 6000.0, 9000.0  # critical Reynolds number of the two laws
     "h",
     "h = max(r_a - (y - y_oil), 0), at most 2 r_a",
     unit="m",
-    source="Geometry",
+    source="Plane geometry",
     axis_height="y [m]",
     tip_diameter="d_a [m]",
     oil_height="y_oil [m]",

@@ -128,7 +128,7 @@ def lift_reserve(rise: float, pressure_difference: float, density: float) -> flo
     "z_max",
     "z_max = max of the running sum of Δz",
     unit="m",
-    source="Geometry",
+    source="Plane geometry",
     rises="Δz [m]",
 )
 def highest_rise(rises: tuple[float, ...]) -> float:

@@ -29,7 +29,7 @@ def balanced_temperature(trial: float, losses: float, rejected: float, residual:
     return trial
 
 
-@equation("Σ", "Σ = sum of its parts", unit="W", source="Addition", parts="P_i [W]")
+@equation("Σ", "Σ = sum of its parts", unit="W", source="Definition", parts="P_i [W]")
 def heat_sum(parts: tuple[float, ...]) -> float:
     """Sum of heats, in W."""
     return sum(parts)
