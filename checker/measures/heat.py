@@ -8,13 +8,14 @@ from checker.measures import oil_properties as properties
 from checker.measures.design import Design
 from checker.measures.heat_model import heat_model
 from checker.measures.kept import kept
+from checker.measures.losses import loss_terms
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import cooler as oil_cooler
 from checker.mechanics import engine, heat, kinematics, oil, oil_families
 from checker.mechanics.equation import equation_of
 from checker.mechanics.seal import LIP_MATERIALS
 from checker.solve.heat_balance import DAY, HeatModel, added, limiting_power
-from checker.solve.oil_terms import Oil
+from checker.solve.oil_terms import Oil, Term
 from checker.spec.subject import Subject
 
 _LIP_RISE = assumed(
@@ -186,6 +187,8 @@ def cooler_size(design: Design, lubrication: Subject, point: Subject) -> Value:
     if isinstance(balance, Unknown):
         return balance
     state = balance.oil.known(limit)
+    if isinstance(state, Unknown):
+        return state
     flow = model.oil_flow(design, point)
     return compute(
         oil_cooler.cooler_size_needed,
@@ -249,7 +252,7 @@ def start_drag_share(design: Design, lubrication: Subject) -> Value:
     starter = design.subjects.the("engine").given("starter_torque_limit", "T_starter")
 
     def share(point: Subject) -> Value:
-        balance = heat_model(design, point, False)
+        balance = _alone(design, point)
         if isinstance(balance, Unknown) or isinstance(start, Unknown):
             return merged([each for each in (balance, start) if isinstance(each, Unknown)])
         lost = balance.lost(start.number, 0.0)
@@ -313,14 +316,25 @@ def _worst(
     return pick(known, key=lambda each: each.number)
 
 
+@kept
 def _alone(design: Design, point: Subject) -> HeatModel | Unknown:
     """The drive by itself in air as cold as its oil: engine, its oil and cooler give nothing."""
-    balance = heat_model(design, point, False)
     start = properties.lubrication(design).given("cold_start_temperature", "T_a")
+    losses = loss_terms(design, point)
     wall = model.case_sink(design, point, start)
-    if isinstance(balance, Unknown) or isinstance(start, Unknown) or isinstance(wall, Unknown):
-        return merged([each for each in (balance, start, wall) if isinstance(each, Unknown)])
-    return HeatModel(balance.oil, balance.losses, {"case": wall}, start.number)
+    oil_data = model.oil_properties(design)
+    missing = [
+        each for each in (start, *losses.values(), wall, oil_data) if isinstance(each, Unknown)
+    ]
+    if (
+        missing
+        or isinstance(oil_data, Unknown)
+        or isinstance(wall, Unknown)
+        or isinstance(start, Unknown)
+    ):
+        return merged(missing)
+    known = {name: each for name, each in losses.items() if isinstance(each, Term)}
+    return HeatModel(oil_data, known, {"case": wall}, start.number)
 
 
 def _warm_up_point(design: Design) -> Subject | Unknown:
@@ -331,6 +345,7 @@ def _warm_up_point(design: Design) -> Subject | Unknown:
     return Unknown((("operation",),), "no point on the ground is stated")
 
 
+@kept
 def _parts(design: Design, point: Subject) -> tuple[HeatModel, dict[str, Known]] | Unknown:
     """Every loss and sink at the oil temperature of the hot day."""
     balance = heat_model(design, point, True)

@@ -35,7 +35,7 @@ def heat_model(design: Design, point: Subject, hot: bool) -> HeatModel | Unknown
     """Everything that heats and cools the oil at a point, on its own day or the hot day."""
     losses = loss_terms(design, point)
     sinks, references = _sinks(design, point, hot)
-    oil = _oil(design)
+    oil = oil_properties(design)
     missing = [
         each
         for each in (*losses.values(), *sinks.values(), *references, oil)
@@ -211,7 +211,9 @@ def cooler_conductance(design: Design, by_air: bool) -> Value:
     )
 
 
-def _oil(design: Design) -> OilProperties | Unknown:
+@kept
+def oil_properties(design: Design) -> OilProperties | Unknown:
+    """The oil at its thick end, which makes the losses highest."""
     values = (
         properties.viscosity_40(design, "high"),
         properties.viscosity_100(design, "high"),

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from checker.known import Known, Unknown, Value, assumed, compute
 from checker.measures import oil_properties as properties
 from checker.measures.design import Design
+from checker.measures.kept import kept
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import auxiliary_loss, bearing_loss, churning, engine, mesh_loss
 from checker.mechanics import lubrication as oil_ways
@@ -24,6 +25,7 @@ _PUMP_EFFICIENCY = assumed(0.6, "1", "η_p", "small gear pumps (from memory)")
 Losses = Iterator[tuple[str, Term | Unknown]]
 
 
+@kept
 def loss_terms(design: Design, point: Subject) -> dict[str, Term | Unknown]:
     """Every loss at an operation point, by the label of its part."""
     return dict(

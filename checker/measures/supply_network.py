@@ -82,13 +82,11 @@ def oil_rise(design: Design, mesh: Subject, point: Subject) -> Value:
     fed = _fed(design, mesh.name)
     if isinstance(balance, Unknown) or not isinstance(temperature, Known):
         return merged([each for each in (balance, temperature, fed) if isinstance(each, Unknown)])
-    parts = balance.breakdown(temperature)
-    if isinstance(parts, Unknown):
-        return parts
     state = balance.oil.known(temperature)
-    return compute(
-        heat.rise_of_oil, parts[mesh.label], state[Oil.DENSITY], state[Oil.HEAT_CAPACITY], fed
-    )
+    if isinstance(state, Unknown):
+        return state
+    lost = balance.losses[mesh.label].known(state)
+    return compute(heat.rise_of_oil, lost, state[Oil.DENSITY], state[Oil.HEAT_CAPACITY], fed)
 
 
 @measure("lubrication", "1", "what the ways ask of the pump over its flow", at="pump_flow")

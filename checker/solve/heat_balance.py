@@ -10,6 +10,7 @@ from checker.solve.root import Root, bracketed_root
 
 _COLDEST, _HOTTEST = 243.15, 473.15  # K: beyond, the oil is taken as it is there
 _NOWHERE = 3000.0  # K: what balances only above is not cooled at all
+_LIKELY_RISE = 120.0  # K over the coldest sink: a first bracket that most drives settle in
 _CLOSE = 1.0e-10  # of the losses
 DAY = 86_400.0  # s
 
@@ -31,7 +32,7 @@ def balanced_temperature(trial: float, losses: float, rejected: float, residual:
 
 @equation("Σ", "Σ = sum of its parts", unit="W", source="Definition", parts="P_i [W]")
 def heat_sum(parts: tuple[float, ...]) -> float:
-    """Sum of heats, in W."""
+    """Sum of several heats, in W; negative parts count as such."""
     return sum(parts)
 
 
@@ -91,10 +92,14 @@ class HeatModel:
 
     def settle(self) -> Root | None:
         """The steady temperature; ``None`` where nothing cools the drive."""
-        if not self.sinks or self.net(_NOWHERE) > 0.0:
-            return None
-        scale = max(self.lost(self.reference), 1.0)
-        return bracketed_root(self.net, self.reference, _NOWHERE, tolerance=_CLOSE * scale)
+        likely = self.reference + _LIKELY_RISE
+        low, high = self.reference, likely
+        if self.net(likely) > 0.0:
+            if self.net(_NOWHERE) > 0.0:
+                return None
+            low, high = likely, _NOWHERE
+        tolerance = _CLOSE * max(self.lost(high), 1.0)
+        return bracketed_root(self.net, low, high, tolerance=tolerance)
 
     def power_factor(self, limit: float, most: float) -> float:
         """Times the power of the point at which the oil settles at a limit; 0 if idle is too hot.
@@ -112,7 +117,7 @@ class HeatModel:
             lambda factor: self.net(limit, factor), 0.0, most, tolerance=tolerance
         ).value
 
-    def warm_up(self, start: float, end: float, content: float, steps: int = 24) -> float:
+    def warm_up(self, start: float, end: float, content: float, steps: int = 12) -> float:
         """Time from a start to an end temperature [s], a day where it never gets there.
 
         Simpson's rule of C dT/(net heat) over the temperature, as the net heat falls smoothly.
@@ -136,6 +141,8 @@ class HeatModel:
     def breakdown(self, trial: Known) -> dict[str, Known] | Unknown:
         """Every loss and sink with its derivation at an oil temperature, by name."""
         states = self.oil.known(trial)
+        if isinstance(states, Unknown):
+            return states
         found: dict[str, Known] = {}
         for name, each in (*self.losses.items(), *self.sinks.items()):
             value = each.known(states)

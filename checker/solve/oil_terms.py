@@ -5,21 +5,21 @@ The same term gives the number while a balance is sought and the derivation once
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from enum import Enum
+from enum import IntEnum
 from typing import Any
 
 from checker.known import Known, Unknown, Value, compute, merged
 from checker.mechanics import heat, oil
 
 
-class Oil(Enum):
+class Oil(IntEnum):
     """What depends on the oil temperature."""
 
-    TEMPERATURE = "T_oil"
-    VISCOSITY = "ν"
-    DYNAMIC_VISCOSITY = "η"
-    DENSITY = "ρ"
-    HEAT_CAPACITY = "c_p"
+    TEMPERATURE = 0
+    VISCOSITY = 1
+    DYNAMIC_VISCOSITY = 2
+    DENSITY = 3
+    HEAT_CAPACITY = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,8 +106,8 @@ class OilProperties:
             Oil.HEAT_CAPACITY: heat.oil_heat_capacity(self.density_15.number, temperature),
         }
 
-    def known(self, temperature: Known) -> dict[Oil, Known]:
-        """The state at a temperature, with its derivation; the temperature must be in range."""
+    def known(self, temperature: Known) -> dict[Oil, Known] | Unknown:
+        """The state at a temperature, with its derivation."""
         viscosity = compute(oil.viscosity_at, temperature, self.viscosity_40, self.viscosity_100)
         density = compute(oil.density, self.density_15, temperature)
         values = {
@@ -117,4 +117,7 @@ class OilProperties:
             Oil.DENSITY: density,
             Oil.HEAT_CAPACITY: compute(heat.oil_heat_capacity, self.density_15, temperature),
         }
-        return {each: value for each, value in values.items() if isinstance(value, Known)}
+        known = {each: value for each, value in values.items() if isinstance(value, Known)}
+        if len(known) < len(values):
+            return merged([value for value in values.values() if isinstance(value, Unknown)])
+        return known
