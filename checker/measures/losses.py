@@ -228,17 +228,21 @@ def _seals(design: Design, point: Subject) -> Losses:
 
 def _couplings(design: Design, point: Subject) -> Losses:
     for link in design.train.power_path:
-        if link.kind == "clutch" and design.motion.overruns(point):
+        if link.kind == "clutch":
             clutch = design.subjects.the("clutch")
-            yield (
-                clutch.label,
-                term(
-                    auxiliary_loss.overrunning_loss,
-                    clutch.given("overrun_drag", "T_drag"),
-                    design.motion.speed(link.driver, point),
-                    design.motion.speed(link.driven, point),
-                ),
-            )
+            slides = design.motion.overruns(point)
+            if isinstance(slides, Unknown):
+                yield clutch.label, slides
+            elif slides.value:
+                yield (
+                    clutch.label,
+                    term(
+                        auxiliary_loss.overrunning_loss,
+                        clutch.given("overrun_drag", "T_drag"),
+                        design.motion.speed(link.driver, point),
+                        design.motion.speed(link.driven, point),
+                    ),
+                )
         if link.kind == "damper":
             damper = design.subjects.the("damper")
             wetted = damper.given("in_oil")
