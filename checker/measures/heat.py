@@ -10,8 +10,8 @@ from checker.measures.heat_model import heat_model
 from checker.measures.kept import kept
 from checker.measures.losses import loss_terms
 from checker.measures.registry import measure, varying_measure
+from checker.mechanics import convection, engine, heat, kinematics, oil, oil_families
 from checker.mechanics import cooler as oil_cooler
-from checker.mechanics import engine, heat, kinematics, oil, oil_families
 from checker.mechanics.equation import equation_of
 from checker.mechanics.seal import LIP_MATERIALS
 from checker.solve.heat_balance import DAY, HeatModel, added, limiting_power
@@ -222,6 +222,16 @@ def heat_for_cooler(design: Design, lubrication: Subject, point: Subject) -> Val
 def uncooled_heat(design: Design, lubrication: Subject) -> Value:
     """Greatest heat left over at the limit on the hot day [W]: the cooler that would restore it."""
     return design.greatest("heat_for_cooler", lubrication)
+
+
+@measure("housing", "m", "engine joint as a thickness of the case metal", at="engine_joint")
+def joint_as_metal(design: Design, case: Subject) -> Value:
+    """L_eq, how much solid metal resists like the joint [m]."""
+    return compute(
+        heat.equivalent_thickness,
+        case.given("engine_joint.conductance", "h_c"),
+        compute(convection.case_conductivity, case.given("material")),
+    )
 
 
 @measure("lubrication", "s", "time to warm the oil for take-off", at="take_off_temperature")

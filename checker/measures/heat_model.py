@@ -113,6 +113,15 @@ def _sinks(design: Design, point: Subject, hot: bool) -> tuple[Sinks, list[Value
     sinks: Sinks = {"case": case_sink(design, point, outside)}
     references: list[Value] = [outside]
     case, lubrication = design.subjects.the("housing"), properties.lubrication(design)
+    if isinstance(lubrication.given("reservoir.surface"), Known):
+        sinks["tank"] = term(
+            convection.tank_flow,
+            Oil.TEMPERATURE,
+            outside,
+            compute(air.pressure, point.given("altitude", "z")),
+            lubrication.given("reservoir.diameter", "D"),
+            lubrication.given("reservoir.surface", "A"),
+        )
     joint = case.raw("engine_joint")
     if joint is None:
         sinks["joint"] = Unknown((case.place("engine_joint"),))

@@ -4,13 +4,14 @@ A way runs while its source does. A pump's ways run while its inlet stays covere
 gear still reaches the oil at its lowest level, and what a gear throws while that gear has oil.
 """
 
-from checker.known import Known, Path, Unknown, Value, all_known, compute, merged
+from checker.known import Known, Path, Unknown, Value, all_known, assumed, compute, merged
 from checker.measures import oil_properties as properties
 from checker.measures.design import Design
 from checker.measures.heat import steady
 from checker.measures.heat_model import heat_model
+from checker.measures.losses import oil_height
 from checker.measures.registry import measure, varying_measure
-from checker.mechanics import heat, kinematics
+from checker.mechanics import churning, heat, kinematics
 from checker.mechanics import lubrication as oil_ways
 from checker.mechanics.equation import equation_of
 from checker.solve.oil_terms import Oil
@@ -18,6 +19,7 @@ from checker.spec.fields import NONE
 from checker.spec.subject import Subject
 
 _THROWN = ("splash", "dip", "drip", "channel", "scroll")
+_RISE = assumed(25.0, "ΔK", "ΔT", "rise of the oil in a mesh of an aircraft gearbox (from memory)")
 _PARTS = ("mesh", "bearing", "clutch", "damper", "gear")
 
 
@@ -59,33 +61,42 @@ def case_is_baffled(design: Design, mesh: Subject) -> Value:
 @measure("mesh", "1", "speed of the jets over the pitch-line speed")
 def jet_speed_share(design: Design, mesh: Subject) -> Value:
     """v_j over v at the fastest operation point; the slowest jet where there are several."""
-    ways = _ways_to(design, mesh.name)
-    if isinstance(ways, Unknown):
-        return ways
-    jets = [
-        compute(oil_ways.jet_speed, way.given("flow", "Q"), way.given("jet_diameter", "d"))
-        for way in ways
-        if way.raw("kind") == "jet"
-    ]
-    known = [each for each in jets if isinstance(each, Known)]
-    if not known or len(known) < len(jets):
-        return all_known(*jets) or Unknown((_place(design),), "no jet leads to this mesh")
-    slowest = min(known, key=lambda each: each.number)
+    jets = _jets(design, mesh)
+    if isinstance(jets, Unknown):
+        return jets
+    slowest = min(jets, key=lambda each: each.number)
     return compute(kinematics.quotient, slowest, design.greatest("pitch_line_velocity", mesh))
+
+
+@measure("mesh", "1", "pressure that the jets take over that of the pump")
+def jet_pressure_share(design: Design, mesh: Subject) -> Value:
+    """Δp_j of the fastest jet, loss-free, over the pressure of the pump."""
+    jets = _jets(design, mesh)
+    if isinstance(jets, Unknown):
+        return jets
+    fastest = max(jets, key=lambda each: each.number)
+    taken = compute(oil_ways.jet_pressure, fastest, properties.density_15(design))
+    pump = properties.lubrication(design).given("pump_pressure", "Δp")
+    return compute(kinematics.quotient, taken, pump)
+
+
+@varying_measure("mesh", "m3/s", "oil flow that carries the loss of the mesh at a rise of 25 K")
+def flow_needed(design: Design, mesh: Subject, point: Subject) -> Value:
+    """Q that the mesh needs on the hot day [m3/s]."""
+    found = _loss_and_state(design, mesh, point)
+    if isinstance(found, Unknown):
+        return found
+    lost, state = found
+    return compute(heat.flow_for_heat, lost, state[Oil.DENSITY], state[Oil.HEAT_CAPACITY], _RISE)
 
 
 @varying_measure("mesh", "ΔK", "rise of the oil that is fed to the mesh")
 def oil_rise(design: Design, mesh: Subject, point: Subject) -> Value:
     """ΔT of the oil that carries the loss of the mesh away on the hot day [K]."""
-    balance = heat_model(design, point, True)
-    temperature = steady(design, point, True)
-    fed = _fed(design, mesh.name)
-    if isinstance(balance, Unknown) or not isinstance(temperature, Known):
-        return merged([each for each in (balance, temperature, fed) if isinstance(each, Unknown)])
-    state = balance.oil.known(temperature)
-    if isinstance(state, Unknown):
-        return state
-    lost = balance.losses[mesh.label].known(state)
+    found, fed = _loss_and_state(design, mesh, point), _fed(design, mesh.name)
+    if isinstance(found, Unknown):
+        return found
+    lost, state = found
     return compute(heat.rise_of_oil, lost, state[Oil.DENSITY], state[Oil.HEAT_CAPACITY], fed)
 
 
@@ -133,6 +144,38 @@ def way_back(design: Design, lubrication: Subject) -> Value:
     return Known("drained" if drained else "not drained", "", "way back", path=_place(design))
 
 
+def _loss_and_state(
+    design: Design, mesh: Subject, point: Subject
+) -> tuple[Value, dict[Oil, Known]] | Unknown:
+    """Loss of a mesh and state of the oil on the hot day."""
+    balance = heat_model(design, point, True)
+    temperature = steady(design, point, True)
+    if isinstance(balance, Unknown):
+        return balance
+    if isinstance(temperature, Unknown):
+        return temperature
+    state = balance.oil.known(temperature)
+    if isinstance(state, Unknown):
+        return state
+    return balance.losses[mesh.label].known(state), state
+
+
+def _jets(design: Design, mesh: Subject) -> list[Known] | Unknown:
+    """Speed of every jet on a mesh."""
+    ways = _ways_to(design, mesh.name)
+    if isinstance(ways, Unknown):
+        return ways
+    jets = [
+        compute(oil_ways.jet_speed, way.given("flow", "Q"), way.given("jet_diameter", "d"))
+        for way in ways
+        if way.raw("kind") == "jet"
+    ]
+    known = [each for each in jets if isinstance(each, Known)]
+    if not known or len(known) < len(jets):
+        return all_known(*jets) or Unknown((_place(design),), "no jet leads to this mesh")
+    return known
+
+
 def _reached(design: Design, part: Subject, point: Subject, above: frozenset[str]) -> Value:
     name = part.name or part.kind
     ways = _ways_to(design, name)
@@ -167,15 +210,22 @@ def _runs(
     origin = _part(design, str(source.value))
     if origin is None:
         return _covered(design, source, point)
-    if origin.kind != "gear":
-        return _reached(design, origin, point, above)
-    dips = _gear_dips(design, origin, point)
+    if origin.kind == "gear":
+        return _throws(design, origin, point, above)
+    if origin.kind == "damper" and kind.value == "scroll" and not origin.raw("moves_oil"):
+        return origin.given("moves_oil")
+    return _reached(design, origin, point, above)
+
+
+def _throws(design: Design, gear: Subject, point: Subject, above: frozenset[str]) -> Value:
+    """Whether a gear has oil to throw: it dips, or one of its meshes is reached."""
+    dips = _gear_dips(design, gear, point)
     if isinstance(dips, Known) and dips.value:
         return dips
     fed = [
         _reached(design, pair.subject, point, above)
         for pair in design.pairs.values()
-        if origin.name in (pair.driver.subject.name, pair.driven.subject.name)
+        if gear.name in (pair.driver.subject.name, pair.driven.subject.name)
         and pair.subject.name not in above
     ]
     wet = next((each for each in fed if isinstance(each, Known) and each.value), None)
@@ -183,9 +233,11 @@ def _runs(
 
 
 def _dips(design: Design, part: Subject, point: Subject) -> Value:
-    """Whether a gear of a mesh reaches the oil by a module at its lowest level."""
+    """Whether a mesh by one of its gears, or a bearing, reaches the oil at its lowest level."""
+    if part.kind == "bearing":
+        return _bearing_dips(design, part, point)
     if part.kind != "mesh":
-        return Unknown((_place(design),), "only a mesh is known to dip by its gears")
+        return Unknown((_place(design),), f"where the {part.kind} reaches down to is not stated")
     pair = design.pairs[part.name]
     gears = (pair.driver.subject, pair.driven.subject)
     values = [_gear_dips(design, gear, point) for gear in gears]
@@ -199,6 +251,19 @@ def _gear_dips(design: Design, gear: Subject, point: Subject) -> Value:
     if isinstance(depth, Unknown) or isinstance(module, Unknown):
         return all_known(depth, module) or depth
     return Known(depth.number >= module.number, "", "dips by a module", inputs=(depth, module))
+
+
+def _bearing_dips(design: Design, bearing: Subject, point: Subject) -> Value:
+    shaft = design.subjects.the("shaft", str(bearing.raw("shaft")))
+    depth = compute(
+        churning.dip_depth,
+        shaft.given("centre.up", "y"),
+        bearing.given("outside", "D"),
+        oil_height(design, bearing.given("station", "x"), point, "lowest_level"),
+    )
+    if isinstance(depth, Unknown):
+        return depth
+    return Known(depth.number > 0.0, "", "dips", inputs=(depth,))
 
 
 def _covered(design: Design, source: Known, point: Subject) -> Value:

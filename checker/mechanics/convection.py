@@ -4,6 +4,7 @@ Air is taken at the mean of surface and air temperature, at the ambient pressure
 """
 
 import math
+from collections.abc import Callable
 
 from checker.mechanics import air
 from checker.mechanics.equation import OutOfRange, equation
@@ -94,12 +95,27 @@ def still_air_coefficient(
 
     ``height`` of the wall in m, ambient ``pressure`` in Pa. Source: Churchill and Chu.
     """
-    film = (surface_temperature + air_temperature) / 2.0
-    viscosity = air.dynamic_viscosity(film) / air.density(pressure, film)
-    difference = abs(surface_temperature - air_temperature)
-    prandtl = air_prandtl(film)
-    rayleigh = air.STANDARD_GRAVITY * difference * height**3 * prandtl / (film * viscosity**2)
-    return plate_nusselt(rayleigh, prandtl) * air_conductivity(film) / height
+    return _still(surface_temperature, air_temperature, height, pressure, plate_nusselt)
+
+
+@equation(
+    "h_n",
+    "h_n = Nu λ/D, Nu of the lying cylinder, Ra = g |T_s - T_a| D³ Pr/(T_f ν²)",
+    unit="W/m2 K",
+    source=_CHURCHILL,
+    surface_temperature="T_s [K]",
+    air_temperature="T_a [K]",
+    diameter="D [m]",
+    pressure="p [Pa]",
+)
+def cylinder_coefficient(
+    surface_temperature: float, air_temperature: float, diameter: float, pressure: float
+) -> float:
+    """Heat transfer coefficient ``h_n`` of a cylinder in still air, in W/(m² K).
+
+    ``diameter`` in m, ambient ``pressure`` in Pa. Source: Churchill and Chu.
+    """
+    return _still(surface_temperature, air_temperature, diameter, pressure, cylinder_nusselt)
 
 
 @equation(
@@ -245,3 +261,41 @@ def case_conductivity(material: str) -> float:
 
 def _reynolds(speed: float, length: float, film: float, pressure: float) -> float:
     return speed * length * air.density(pressure, film) / air.dynamic_viscosity(film)
+
+
+def _still(
+    surface: float,
+    ambient: float,
+    size: float,
+    pressure: float,
+    nusselt: Callable[[float, float], float],
+) -> float:
+    film = (surface + ambient) / 2.0
+    viscosity = air.dynamic_viscosity(film) / air.density(pressure, film)
+    prandtl = air_prandtl(film)
+    buoyancy = air.STANDARD_GRAVITY * abs(surface - ambient) * size**3
+    rayleigh = buoyancy * prandtl / (film * viscosity**2)
+    return nusselt(rayleigh, prandtl) * air_conductivity(film) / size
+
+
+@equation(
+    "Φ_tank",
+    "Φ_tank = (h_n + h_r) A (T_oil - T_a), h_n of the lying cylinder, ε = 0.1",
+    unit="W",
+    source="Churchill and Chu 1975 (from memory); a bare tank in still air, as warm as its oil",
+    oil_temperature="T_oil [K]",
+    air_temperature="T_a [K]",
+    pressure="p [Pa]",
+    diameter="D [m]",
+    area="A [m2]",
+)
+def tank_flow(
+    oil_temperature: float, air_temperature: float, pressure: float, diameter: float, area: float
+) -> float:
+    """Heat ``Φ_tank`` that an oil tank gives to still air, in W; negative in hotter air.
+
+    SI arguments. Source: Churchill and Chu (from memory).
+    """
+    still = cylinder_coefficient(oil_temperature, air_temperature, diameter, pressure)
+    radiated = radiation_coefficient(emissivity("bare"), oil_temperature, air_temperature)
+    return (still + radiated) * area * (oil_temperature - air_temperature)

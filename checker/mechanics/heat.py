@@ -57,29 +57,6 @@ def effective_area(plain: float, fins: float, efficiency: float) -> float:
 
 
 @equation(
-    "T",
-    "T = T_a + P/(k A)",
-    unit="K",
-    source="Steady state of a case",
-    loss="P [W]",
-    coefficient="k [W/m2 K]",
-    area="A [m2]",
-    air_temperature="T_a [K]",
-)
-def steady_temperature(
-    loss: float, coefficient: float, area: float, air_temperature: float
-) -> float:
-    """Steady temperature ``T`` of a case with a constant coefficient, in K.
-
-    Raises:
-        OutOfRange: nothing leaves the case.
-    """
-    if coefficient * area <= 0.0:
-        raise OutOfRange("coefficient and area: no heat leaves the case")
-    return air_temperature + loss / (coefficient * area)
-
-
-@equation(
     "Φ_j",
     "Φ_j = h_c A_j (T_oil - T_e)",
     unit="W",

@@ -92,6 +92,8 @@ class Reservoir(Part):
     volume: Volume = stated("Volume up to the vent.")
     remote: Flag = stated("Whether it stands apart from the drive.")
     oil_volume: Volume = stated("Oil in it.")
+    surface: Area = stated("Its outside surface, if it is to count for cooling.")
+    diameter: Size = stated("Its diameter, for that.")
 
 
 class Suction(Part):

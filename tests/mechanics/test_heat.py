@@ -153,13 +153,24 @@ def test_area_for_still_air():
 
 def test_steady_state_of_a_case():
     given_, expected, tolerance = case_of("H10")
+    air_ = given_["T_air_C"] + 273.15
     for coefficient, oil in zip(given_["k_W_m2K"], expected["T_oil_C"], strict=True):
-        found = heat.steady_temperature(
-            given_["loss_W"], coefficient, given_["area_m2"], given_["T_air_C"] + 273.15
-        )
-        assert found - 273.15 == pytest.approx(oil, rel=tolerance)
-    with pytest.raises(OutOfRange, match="no heat leaves"):
-        heat.steady_temperature(1200.0, 0.0, 0.2, 308.15)
+        flow = heat.surface_flow(coefficient, given_["area_m2"], oil + 273.15, air_)
+        assert flow == pytest.approx(given_["loss_W"], rel=tolerance)
+    needed = heat.surface_flow(
+        expected["k_needed_W_m2K"], given_["area_m2"], given_["T_limit_C"] + 273.15, air_
+    )
+    assert needed == pytest.approx(given_["loss_W"], rel=tolerance)
+
+
+def test_tank_in_still_air():
+    """0.2 m in air of 30 °C, oil of 90 °C: 5.5 of convection and 0.84 of radiation, 60 K, 0.25 m2.
+
+    Convection by ht's cylinder law, radiation 0.1 · 4 σ T³ at the mean of 333 K, by hand.
+    """
+    found = convection.tank_flow(363.15, 303.15, 101325.0, 0.2, 0.25)
+    assert found == pytest.approx((5.5 + 0.84) * 0.25 * 60.0, rel=0.03)
+    assert convection.tank_flow(293.15, 303.15, 101325.0, 0.2, 0.25) < 0.0
 
 
 def test_joint_as_thickness_of_metal():
