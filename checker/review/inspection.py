@@ -73,7 +73,7 @@ TASKS = (
     Task(
         "One-way clutch by hand: grips one way, runs free the other",
         ("before flight",),
-        ("clutch.", "oil.clutch-", "supply.clutch-reached"),
+        ("clutch.", "oil.clutch-", "oil.one-way-clutch", "supply.clutch-reached"),
     ),
     Task("Witness marks of propeller and flange bolts", ("before flight",), ("joints.",)),
     Task(
@@ -164,9 +164,11 @@ def _is_pressing(finding: Finding) -> bool:
     """Whether a finding is open, accepted, or met with little to spare."""
     if finding.outcome != "meets":
         return True
-    if finding.margin is None or finding.limit is None:
+    limit, known = finding.limit, finding.known
+    if finding.margin is None or limit is None or known is None:
         return False
-    little = _FEW_KELVIN if finding.limit.unit in ("K", "ΔK") else _LITTLE
-    if finding.limit.unit not in ("K", "ΔK") and finding.limit.margin_is_absolute:
-        return False
-    return finding.margin < little
+    if isinstance(known.value, int) or (limit.low is not None and limit.high is not None):
+        return False  # a count stands at its limit as a rule, and a band has no one end
+    if limit.unit in ("K", "ΔK"):
+        return finding.margin < _FEW_KELVIN
+    return not limit.margin_is_absolute and finding.margin < _LITTLE

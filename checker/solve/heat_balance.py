@@ -148,7 +148,8 @@ class HeatModel:
             value = each.known(states)
             if isinstance(value, Unknown):
                 return value
-            found[name] = value
+            part, _, _ = name.partition(" ")
+            found[name] = value.named(f"{value.symbol} ({part})")
         return found
 
     def steady(self) -> Value:

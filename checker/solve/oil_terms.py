@@ -29,7 +29,6 @@ class Loaded:
     known: Known
 
 
-@dataclass(frozen=True, slots=True)
 class Term:
     """A formula and its arguments.
 
@@ -38,23 +37,33 @@ class Term:
         arguments: values, places for what the oil gives, or further terms.
     """
 
-    formula: Callable[..., Any]
-    arguments: tuple["Known | Oil | Loaded | Term", ...]
+    __slots__ = ("_fixed", "_inner", "_loaded", "_oil", "arguments", "formula")
+
+    def __init__(
+        self, formula: Callable[..., Any], arguments: "tuple[Known | Oil | Loaded | Term, ...]"
+    ) -> None:
+        self.formula = formula
+        self.arguments = arguments
+        # Sorted by kind once, as a balance asks for the number many times.
+        numbered = tuple(enumerate(arguments))
+        self._fixed = [each.value if isinstance(each, Known) else 0.0 for each in arguments]
+        self._oil = [(place, each) for place, each in numbered if isinstance(each, Oil)]
+        self._loaded = [
+            (place, each.known.number) for place, each in numbered if isinstance(each, Loaded)
+        ]
+        self._inner = [(place, each) for place, each in numbered if isinstance(each, Term)]
 
     def at(self, state: Mapping[Oil, float], load: float = 1.0) -> float:
         """The number in a state of the oil, with the power through the drive scaled."""
-        values = []
-        for each in self.arguments:
-            if isinstance(each, Known):
-                values.append(each.value)
-            elif isinstance(each, Oil):
-                values.append(state[each])
-            elif isinstance(each, Loaded):
-                values.append(each.known.number * load)
-            else:
-                values.append(each.at(state, load))
-        number: float = self.formula(*values)
-        return number
+        values = list(self._fixed)
+        for place, part in self._oil:
+            values[place] = state[part]
+        for place, number in self._loaded:
+            values[place] = number * load
+        for place, inner in self._inner:
+            values[place] = inner.at(state, load)
+        heat_flow: float = self.formula(*values)
+        return heat_flow
 
     def known(self, state: Mapping[Oil, Known]) -> Value:
         """The value with its derivation, in a state of the oil."""

@@ -34,7 +34,7 @@ def test_losses_of_a_mesh_rest_on_one_part_of_the_report(solve, example):
     """The two parts of ISO/TR 14179 are never mixed in a mesh (OIL-P03, OIL-P15)."""
     design = solve({}, example)
     found = design.measure("losses", design.subjects.the("drive"), named(design, "cruise"))
-    meshes = [part for part in found.inputs if part.symbol == "P_mesh"]
+    meshes = [part for part in found.inputs if part.symbol.startswith("P_mesh")]
     assert len(meshes) == len(design.subjects.all("mesh"))
     for mesh in meshes:
         *_, friction, factor = mesh.inputs
@@ -45,7 +45,7 @@ def test_losses_of_a_mesh_rest_on_one_part_of_the_report(solve, example):
 def test_every_part_of_the_drive_is_among_the_losses(solve):
     design = solve({}, "tansy")
     found = design.measure("losses", design.subjects.the("drive"), named(design, "climb"))
-    symbols = [part.symbol for part in found.inputs]
+    symbols = [part.symbol.partition(" ")[0] for part in found.inputs]
     assert symbols.count("P_mesh") == 2
     assert symbols.count("P_ch") == symbols.count("P_w") == 4
     assert symbols.count("P_b") == len(design.subjects.all("bearing"))
@@ -59,7 +59,8 @@ def test_clutch_drags_only_where_it_overruns(solve):
 
     def symbols(point):
         return [
-            part.symbol for part in design.measure("losses", drive, named(design, point)).inputs
+            part.symbol.partition(" ")[0]
+            for part in design.measure("losses", drive, named(design, point)).inputs
         ]
 
     assert "P_c" in symbols("descent")
@@ -70,7 +71,7 @@ def test_mesh_loss_by_hand(solve):
     """Tansy, first mesh, take-off: 40 kW in; friction and factor are those of its derivation."""
     design = solve({}, "tansy")
     found = design.measure("losses", design.subjects.the("drive"), named(design, "take-off"))
-    mesh = next(part for part in found.inputs if part.symbol == "P_mesh")
+    mesh = next(part for part in found.inputs if part.symbol.startswith("P_mesh"))
     _, _, friction, factor = mesh.inputs
     assert 0.03 <= friction.number <= 0.06  # the typical range of the notes
     assert mesh.number == pytest.approx(40e3 * friction.number * factor.number, rel=1e-6)
@@ -165,7 +166,7 @@ def test_power_at_the_limit_restores_the_limit(solve):
 def test_ground_idle_is_in_still_air(solve):
     design = solve({}, "tansy")
     _, _, rejected, _ = hot(design, "idle").inputs
-    case = next(part for part in rejected.inputs if part.symbol == "Φ_case")
+    case = next(part for part in rejected.inputs if part.symbol.startswith("Φ_case"))
     assert next(value for value in case.inputs if value.symbol == "w").value == 0.0
 
 
