@@ -238,7 +238,7 @@ def _couplings(design: Design, point: Subject) -> Losses:
                     clutch.label,
                     term(
                         auxiliary_loss.overrunning_loss,
-                        clutch.given("overrun_drag", "T_drag"),
+                        clutch.given("overrun_drag_torque", "T_drag"),
                         design.motion.speed(link.driver, point),
                         design.motion.speed(link.driven, point),
                     ),

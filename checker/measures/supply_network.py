@@ -18,7 +18,6 @@ from checker.solve.oil_terms import Oil
 from checker.spec.fields import NONE
 from checker.spec.subject import Subject
 
-_THROWN = ("splash", "dip", "drip", "channel", "scroll")
 _RISE = assumed(25.0, "ΔK", "ΔT", "rise of the oil in a mesh of an aircraft gearbox (from memory)")
 _PARTS = ("mesh", "bearing", "clutch", "damper", "gear")
 
@@ -30,32 +29,6 @@ _PARTS = ("mesh", "bearing", "clutch", "damper", "gear")
 def is_reached(design: Design, part: Subject, point: Subject) -> Value:
     """Whether a way of the oil to the part runs at the point."""
     return _reached(design, part, point, frozenset())
-
-
-@measure("mesh", "", "how the mesh is fed")
-def feed(design: Design, mesh: Subject) -> Value:
-    """``jet`` where a jet or pressure feeds it, ``splash`` where only thrown oil does."""
-    ways = _ways_to(design, mesh.name)
-    if isinstance(ways, Unknown):
-        return ways
-    kinds = [way.given("kind", "supply") for way in ways if way.raw("kind") != "drain"]
-    known = tuple(each for each in kinds if isinstance(each, Known))
-    if not known or len(known) < len(kinds):
-        return all_known(*kinds) or Unknown((_place(design),), "no way leads to this mesh")
-    thrown = all(each.value in _THROWN for each in known)
-    return Known("splash" if thrown else "jet", "", "feed", inputs=known)
-
-
-@measure("mesh", "m/s", "pitch-line speed at the slowest operation point")
-def slowest_pitch_line(design: Design, mesh: Subject) -> Value:
-    """v at the slowest point [m/s]."""
-    return design.least("pitch_line_velocity", mesh)
-
-
-@measure("mesh", "", "whether a baffle guards the oil of the case")
-def case_is_baffled(design: Design, mesh: Subject) -> Value:
-    """Whether a baffle keeps the gears from churning the settled oil."""
-    return properties.lubrication(design).given("baffled")
 
 
 @measure("mesh", "1", "speed of the jets over the pitch-line speed")

@@ -149,7 +149,6 @@ class Clutch(Part):
     lift_off_speed: Turning = stated("Overrunning speed above which the sprags lift off.")
     engagement_speed: Turning = stated("Speed below which centrifugal elements do not engage.")
     overrun_speed_limit: Turning = stated("Highest overrunning speed by its maker.")
-    overrun_drag: Torque = stated("Torque that its elements drag with when overrunning.")
     race_hardness: Hardness = stated("Hardness of the races.")
     race_case_depth: Extent = stated("Effective case depth of the races.")
     race_roughness: Extent = stated("Roughness Rz of the races.")
@@ -167,4 +166,5 @@ class Clutch(Part):
     highest_start_viscosity: KinematicViscosity = stated(
         "Highest oil viscosity at which the clutch engages at once, by its maker."
     )
+    overrun_drag_torque: Torque = stated("Torque by which it drags when it overruns.")
     failure_evidence: FailureEvidence | None = stated("Review of both ways to fail.")

@@ -70,15 +70,6 @@ def test_an_attitude_that_is_not_stated_is_not_shown(solve):
     assert found.missing == (("operation", 3, "nose_up"),)
 
 
-def test_feed_of_a_mesh(solve):
-    assert feed(solve({}), "first") == "jet"
-    assert feed(solve({}, "tansy"), "second") == "splash"
-
-
-def feed(design, mesh):
-    return design.measure("feed", design.subjects.the("mesh", mesh)).value
-
-
 def test_jet_and_rise_by_hand(solve):
     """Marram, first: 0.5 L/min through 0.9 mm is 13.10 m/s; over 22.43 m/s at 6000 rpm, 0.584."""
     design = solve({})
