@@ -12,7 +12,7 @@ from checker.measures.losses import loss_terms
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import convection, engine, heat, kinematics, oil, oil_families
 from checker.mechanics import cooler as oil_cooler
-from checker.mechanics.equation import equation_of
+from checker.mechanics.equation import OutOfRange, equation_of
 from checker.mechanics.seal import LIP_MATERIALS
 from checker.solve.heat_balance import DAY, HeatModel, added, limiting_power
 from checker.solve.oil_terms import Oil, Term
@@ -159,8 +159,13 @@ def power_at_limit(design: Design, drive: Subject, point: Subject) -> Value:
     power = point.given("power", "P")
     if isinstance(balance, Unknown) or not (isinstance(limit, Known) and isinstance(power, Known)):
         return merged([each for each in (balance, limit, power) if isinstance(each, Unknown)])
-    share = balance.power_factor(limit.number, _MOST_POWER)
-    factor = Known(share, "1", "x", origin="bracketed root of the heat balance", inputs=(limit,))
+    factor = _sought(
+        lambda: balance.power_factor(limit.number, _MOST_POWER),
+        "1",
+        "x",
+        "bracketed root of the heat balance",
+        limit,
+    )
     return compute(limiting_power, power, factor)
 
 
@@ -250,9 +255,16 @@ def warm_up_time(design: Design, lubrication: Subject) -> Value:
     if isinstance(balance, Unknown) or len(known) < len(values):
         return merged([each for each in (*values, balance) if isinstance(each, Unknown)])
     start, end, content = known
-    time = balance.warm_up(start.number, end.number, content.number)
     origin = f"∫ C dT/(Σ P_loss - Φ_case) at {point.name}, at most {DAY:.0f} s"
-    return Known(time, "s", "t", origin=origin, inputs=(start, end, content))
+    return _sought(
+        lambda: balance.warm_up(start.number, end.number, content.number),
+        "s",
+        "t",
+        origin,
+        start,
+        end,
+        content,
+    )
 
 
 @measure("lubrication", "1", "drag of the coldest start over the torque of the starter")
@@ -265,9 +277,8 @@ def start_drag_share(design: Design, lubrication: Subject) -> Value:
         balance = _alone(design, point)
         if isinstance(balance, Unknown) or isinstance(start, Unknown):
             return merged([each for each in (balance, start) if isinstance(each, Unknown)])
-        lost = balance.lost(start.number, 0.0)
         origin = "Σ P_loss of the unloaded drive at the coldest start"
-        drag = Known(lost, "W", "P", origin=origin, inputs=(start,))
+        drag = _sought(lambda: balance.lost(start.number, 0.0), "W", "P", origin, start)
         torque = compute(engine.mean_torque, drag, point.given("engine_speed", "ω_e"))
         return compute(kinematics.quotient, torque, starter)
 
@@ -282,7 +293,7 @@ def cold_heating_rate(design: Design, lubrication: Subject, point: Subject) -> V
     if isinstance(balance, Unknown) or isinstance(start, Unknown):
         return merged([each for each in (balance, start) if isinstance(each, Unknown)])
     origin = "Σ P_loss - Φ_case at the coldest start"
-    net = Known(balance.net(start.number), "W", "P", origin=origin, inputs=(start,))
+    net = _sought(lambda: balance.net(start.number), "W", "P", origin, start)
     return compute(heat.heating_rate, net, heat_content(design))
 
 
@@ -309,6 +320,17 @@ def heat_content(design: Design) -> Value:
         compute(heat.case_heat_capacity, case.given("material")),
         steel,
     )
+
+
+def _sought(
+    search: Callable[[], float], unit: str, symbol: str, origin: str, *inputs: Known
+) -> Value:
+    """What a balance is asked for; unknown where the oil or a part leaves the formulas' range."""
+    try:
+        number = search()
+    except OutOfRange as outside:
+        return Unknown(because=str(outside))
+    return Known(number, unit, symbol, origin=origin, inputs=inputs)
 
 
 def _worst(

@@ -83,10 +83,12 @@ def cleared_bubble(
     millimetre in warm oil. Source: Stokes' law.
 
     Raises:
-        OutOfRange: ``time`` is not positive.
+        OutOfRange: ``time`` is not positive, or the oil is no denser than the gas.
     """
     if time <= 0.0:
         raise OutOfRange(f"time {time:g} s: the oil does not rest")
+    if density <= gas_density:
+        raise OutOfRange(f"density {density:g} kg/m³: nothing rises in so light a liquid")
     lift = STANDARD_GRAVITY * (density - gas_density) * time
     return math.sqrt(18.0 * viscosity * density * depth / lift)
 

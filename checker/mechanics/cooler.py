@@ -148,10 +148,13 @@ def cooler_size_needed(
     0 where nothing is left for it to carry. SI arguments.
 
     Raises:
-        OutOfRange: no size carries it: the streams are too small or the coolant too warm.
+        OutOfRange: no size carries it: the streams are too small or the coolant too warm; or
+            the present cooler carries nothing.
     """
     if needed <= 0.0:
         return 0.0
+    if conductance <= 0.0:
+        raise OutOfRange("conductance: the cooler that is there carries nothing")
     least, most = sorted((oil_rate, coolant_rate))
     head = least * (limit - coolant_temperature)
     if head <= needed:

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from checker.known import Known, Unknown, Value
-from checker.mechanics.equation import equation, equation_of
+from checker.mechanics.equation import OutOfRange, equation, equation_of
 from checker.solve.oil_terms import Oil, OilProperties, Term
 from checker.solve.root import Root, bracketed_root
 
@@ -154,7 +154,10 @@ class HeatModel:
 
     def steady(self) -> Value:
         """The steady oil temperature with its derivation [K]."""
-        root = self.settle()
+        try:
+            root = self.settle()
+        except OutOfRange as outside:
+            return Unknown(because=str(outside))
         if root is None:
             return Unknown(because="nothing that is stated cools the drive")
         trial = Known(
