@@ -333,6 +333,7 @@ Density = Annotated[Quantity | None, Of("density", at_least="500 kg/m3", at_most
 Share = Annotated[Quantity | None, Of("ratio", at_least="0 %", at_most="100 %")]
 Hardness = Annotated[Quantity | None, OnScale()]
 Area = Annotated[Quantity | None, Of("area", above="0 m2")]
+Attitude = Annotated[Quantity | None, Of("angle", at_least="-60 deg", at_most="60 deg")]
 Surface = Annotated[Quantity | None, Of("area", at_least="0 m2")]
 Difference = Annotated[Quantity | None, Of("temperature_difference", at_least="0 K")]
 HeatTransfer = Annotated[Quantity | None, Of("heat_transfer", at_least="0 W/m2 K")]

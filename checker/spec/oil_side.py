@@ -7,8 +7,8 @@ from pydantic import Field
 from checker.mechanics.oil_families import FAMILY_NAMES
 from checker.spec.coupling import Elastomer
 from checker.spec.fields import (
-    Angle,
     Area,
+    Attitude,
     Choice,
     Coefficient,
     Count,
@@ -139,10 +139,10 @@ class Lubrication(Part):
         "Pressure of the pump."
     )
     pump_suction: Suction | None = stated("The line from the oil to the pump.")
-    covered_nose_up: Angle = stated(
+    covered_nose_up: Attitude = stated(
         "Greatest nose-up attitude in which the pump inlet stays under the least oil."
     )
-    covered_nose_down: Angle = stated(
+    covered_nose_down: Attitude = stated(
         "Greatest nose-down attitude, as a positive angle, in which it stays under the least oil."
     )
     engine_flow: Flow = stated("Flow of engine oil through the drive, where the oil is shared.")

@@ -200,9 +200,9 @@ def test_limit_is_that_of_the_weakest(solve):
     "changes",
     [
         {"lubrication.oil.viscosity_100": "0.02 cSt"},
-        {"lubrication.oil.density_15": "0.9 kg/m3"},
+        {"lubrication.oil.density_15": "1500 kg/m3"},
         {"lubrication.volume": "0 L"},
-        {"housing.hot_day": "-200 degC"},
+        {"housing.hot_day": "-80 degC"},
         {"operation.3.power": "40000 kW"},
         {"housing.surface": "1 mm2"},
     ],
