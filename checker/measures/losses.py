@@ -11,12 +11,13 @@ from checker.measures import oil_properties as properties
 from checker.measures.design import Design
 from checker.measures.kept import kept
 from checker.measures.registry import measure, varying_measure
-from checker.mechanics import auxiliary_loss, bearing_loss, churning, engine, mesh_loss
+from checker.mechanics import auxiliary_loss, bearing_loss, churning, engine, involute, mesh_loss
 from checker.mechanics import lubrication as oil_ways
 from checker.mechanics.equation import equation_of
 from checker.solve.oil_terms import Oil, Term, loaded, term
 from checker.spec.fields import NONE
 from checker.spec.subject import Subject
+from checker.train.pair import Pair, Wheel
 
 _LIPS = {"plain lip": 1, "pressure lip": 1, "double lip": 1, "back-to-back": 2, "labyrinth": 0}
 _LIPS_SOURCE = "lips that run wet by kind of seal; a dust lip runs light"
@@ -293,9 +294,16 @@ def tooth_loss_factor(design: Design, mesh: Subject) -> Value:
         pair.driver.teeth,
         pair.driven.teeth,
         pair.driver.base_helix_angle,
-        pair.addendum_contact_ratio(pair.driver),
-        pair.addendum_contact_ratio(pair.driven),
+        _beyond_pitch(pair, pair.driver),
+        _beyond_pitch(pair, pair.driven),
     )
+
+
+def _beyond_pitch(pair: Pair, wheel: Wheel) -> Value:
+    """ε₁ or ε₂, contact ratio beyond the pitch point at the tip of one of the gears."""
+    other = Known(0.0, "m", "g_a2", origin="the tip of one gear alone")
+    path = pair.addendum_path(wheel)
+    return compute(involute.transverse_contact_ratio, path, other, pair.driver.base_pitch)
 
 
 @varying_measure("gear", "m", "depth to which the gear dips at the running level", at="shaft")
