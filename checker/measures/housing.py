@@ -3,6 +3,7 @@
 from checker.known import Unknown, Value, compute, merged
 from checker.measures.design import Design
 from checker.measures.registry import measure
+from checker.measures.stated import stated
 from checker.mechanics import housing, oil
 from checker.spec.subject import Subject
 
@@ -25,6 +26,18 @@ def seat_loosening(design: Design, case: Subject) -> Value:
     ]
     unknown = [seat for seat in seats if isinstance(seat, Unknown)]
     return merged(unknown) if unknown else max(seats, key=_size)
+
+
+@measure("housing", "", "whether the stress in the case is shown", at="stress_evidence")
+def stress_shown(design: Design, case: Subject) -> Value:
+    """True where an analysis or test of the stress is stated; it is not computed here."""
+    return stated(case, "stress_evidence")
+
+
+@measure("housing", "", "whether the stiffness of the case is shown", at="stiffness_evidence")
+def stiffness_shown(design: Design, case: Subject) -> Value:
+    """True where an analysis or test of the stiffness is stated; it is not computed here."""
+    return stated(case, "stiffness_evidence")
 
 
 def _size(seat: Value) -> float:

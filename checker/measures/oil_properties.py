@@ -38,7 +38,9 @@ def viscosity(design: Design, temperature: Value, end: End) -> Value:
     unknown = [value for value in stated if isinstance(value, Unknown)]
     if len(unknown) == 1:
         return unknown[0]
-    return compute(oil.viscosity_at, temperature, viscosity_40(design, end), _at_100(design, end))
+    return compute(
+        oil.viscosity_at, temperature, viscosity_40(design, end), viscosity_100(design, end)
+    )
 
 
 def viscosity_40(design: Design, end: End) -> Value:
@@ -53,7 +55,8 @@ def viscosity_40(design: Design, end: End) -> Value:
     )
 
 
-def _at_100(design: Design, end: End) -> Value:
+def viscosity_100(design: Design, end: End) -> Value:
+    """ν at 100 °C [m2/s]."""
     return _stated_or_typical(
         design,
         "viscosity_100",

@@ -71,7 +71,7 @@ def sealed_pressure(design: Design, drive: Subject, point: Subject) -> Value:
 @varying_measure("drive", "1", "pressure of the sealed case over what its weakest seal bears")
 def sealed_pressure_over_lip(design: Design, drive: Subject, point: Subject) -> Value:
     """Greatest share of a seal's limit that the sealed case would take."""
-    return _worst_share(design, design.measure("sealed_pressure", drive, point), point)
+    return worst_share(design, design.measure("sealed_pressure", drive, point), point)
 
 
 @varying_measure("drive", "Pa", "pressure in the case over the air outside")
@@ -104,7 +104,7 @@ def inlet_above_oil(design: Design, the_vent: Subject) -> Value:
 @measure("vent", "m", "depth of the deepest low loop of the line", at="path")
 def trapped_depth(design: Design, the_vent: Subject) -> Value:
     """h, depth of liquid that the line keeps [m]."""
-    rises = _along(the_vent, ("rise", "Δz"))
+    rises = along(the_vent, ("rise", "Δz"))
     if isinstance(rises, Unknown):
         return rises
     depth = vent.trapped_depth(tuple(each.number for each in rises))
@@ -114,7 +114,7 @@ def trapped_depth(design: Design, the_vent: Subject) -> Value:
 @measure("vent", "m", "smallest bore of the line", at="path")
 def smallest_bore(design: Design, the_vent: Subject) -> Value:
     """d, smallest inside diameter along the line [m]."""
-    bores = _along(the_vent, ("bore", "d"))
+    bores = along(the_vent, ("bore", "d"))
     if isinstance(bores, Unknown):
         return bores
     return min(bores, key=lambda each: each.number)
@@ -140,33 +140,13 @@ def breathing(design: Design, the_vent: Subject, point: Subject) -> Value:
 @varying_measure("vent", "Pa", "pressure drop along the line", at="path")
 def line_drop(design: Design, the_vent: Subject, point: Subject) -> Value:
     """Δp from the case to the end of the line; negative while it breathes in [Pa]."""
-    lengths = _along(the_vent, ("bore", "d"), ("length", "L"), ("loss_coefficient", "ζ"))
-    running = point.given("oil_temperature", "T")
-    flow = design.measure("breathing", the_vent, point)
-    density = compute(air.density, compute(air.pressure, point.given("altitude", "z")), running)
-    viscosity = compute(air.dynamic_viscosity, running)
-    if isinstance(lengths, Unknown) or not (
-        isinstance(flow, Known) and isinstance(density, Known) and isinstance(viscosity, Known)
-    ):
-        stretches = [lengths] if isinstance(lengths, Unknown) else lengths
-        return all_known(*stretches, flow, density, viscosity) or Unknown()
-    segments = tuple(
-        vent.Segment(*(each.number for each in lengths[start : start + 3]))
-        for start in range(0, len(lengths), 3)
-    )
-    try:
-        drop = vent.line_pressure_drop(flow.number, segments, density.number, viscosity.number)
-    except OutOfRange as outside:
-        return Unknown(because=str(outside))
-    printed = equation_of(vent.line_pressure_drop)
-    inputs = (flow, *lengths, density, viscosity)
-    return Known(drop, printed.unit, printed.symbol, origin=printed, inputs=inputs)
+    return line_drop_of(design, the_vent, point, design.measure("breathing", the_vent, point))
 
 
 @varying_measure("vent", "1", "line drop over what the weakest seal bears", at="path")
 def line_drop_over_lip(design: Design, the_vent: Subject, point: Subject) -> Value:
     """Greatest share of a seal's limit that the line drop takes."""
-    return _worst_share(design, design.measure("line_drop", the_vent, point), point)
+    return worst_share(design, design.measure("line_drop", the_vent, point), point)
 
 
 @measure("vent", "", "whether the crankcase pressure is stated with its evidence")
@@ -238,7 +218,7 @@ def _expansion_over_need(design: Design, lubrication: Subject, entrained: Known)
     )
 
 
-def _worst_share(design: Design, pressure: Value, point: Subject) -> Value:
+def worst_share(design: Design, pressure: Value, point: Subject) -> Value:
     """Greatest share of a limit over all seals; at best, that of the seals that can be computed."""
     seals = design.subjects.all("seal")
     if not seals:
@@ -261,7 +241,31 @@ def _share(pressure: Value, borne: Value) -> Value:
     return Unknown(share.missing, share.because, at_best if isinstance(at_best, Known) else None)
 
 
-def _along(the_vent: Subject, *fields: tuple[str, str]) -> list[Known] | Unknown:
+def line_drop_of(design: Design, the_vent: Subject, point: Subject, flow: Value) -> Value:
+    """Δp along the line of a flow at a point [Pa]; negative where it runs in."""
+    lengths = along(the_vent, ("bore", "d"), ("length", "L"), ("loss_coefficient", "ζ"))
+    running = point.given("oil_temperature", "T")
+    density = compute(air.density, compute(air.pressure, point.given("altitude", "z")), running)
+    viscosity = compute(air.dynamic_viscosity, running)
+    if isinstance(lengths, Unknown) or not (
+        isinstance(flow, Known) and isinstance(density, Known) and isinstance(viscosity, Known)
+    ):
+        stretches = [lengths] if isinstance(lengths, Unknown) else lengths
+        return all_known(*stretches, flow, density, viscosity) or Unknown()
+    segments = tuple(
+        vent.Segment(*(each.number for each in lengths[start : start + 3]))
+        for start in range(0, len(lengths), 3)
+    )
+    try:
+        drop = vent.line_pressure_drop(flow.number, segments, density.number, viscosity.number)
+    except OutOfRange as outside:
+        return Unknown(because=str(outside))
+    printed = equation_of(vent.line_pressure_drop)
+    inputs = (flow, *lengths, density, viscosity)
+    return Known(drop, printed.unit, printed.symbol, origin=printed, inputs=inputs)
+
+
+def along(the_vent: Subject, *fields: tuple[str, str]) -> list[Known] | Unknown:
     """Fields of every stretch of the line in turn; unknown where any of them is."""
     path = the_vent.raw("path")
     place = the_vent.place("path")

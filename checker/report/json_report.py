@@ -14,6 +14,7 @@ from checker.report.digest import rulebook_digest
 from checker.report.drive_table import DriveTable, MeshRow, drive_table
 from checker.report.results import Failed, Result
 from checker.review.finding import Finding
+from checker.review.inspection import Inspection, inspection_plan
 from checker.review.review import Review
 from checker.review.rule import LEVELS, Limit, Rule
 from checker.review.rulebook import Change, Rulebook
@@ -105,6 +106,20 @@ def _reviewed(review: Review) -> Json:
         "tables": [_table(drive_table(design)) for design in review.designs.values()],
         "derivations": dict(sorted(steps.derivations.items())),
         "steps": steps.rows,
+        "inspections": [_inspection(each) for each in inspection_plan(review)],
+    }
+
+
+def _inspection(inspection: Inspection) -> Json:
+    """What to look at and when, with the finding that speaks for it."""
+    because = inspection.because
+    return {
+        "when": inspection.when,
+        "look": inspection.look,
+        "earlier": inspection.earlier,
+        "rule": because.rule.id,
+        "part": because.subject.label,
+        "outcome": because.outcome,
     }
 
 

@@ -3,6 +3,7 @@
 from typing import Any
 
 from checker.report.json_report import SCHEMA_VERSION
+from checker.review.inspection import TIMES
 from checker.review.rule import LEVELS, LIMIT_KINDS
 
 _Schema = dict[str, Any]
@@ -71,6 +72,19 @@ def _reviewed() -> _Schema:
             "and '#' with the ratio set where there is one.",
         },
         steps=_list(_step(), "Steps of all derivations, each after those that go into it."),
+        inspections=_list(_inspection(), "What to look at and when, in order of time."),
+    )
+
+
+def _inspection() -> _Schema:
+    return _closed(
+        "Something to look at.",
+        when={"enum": list(TIMES), "description": "When to look."},
+        look=_text("What to do."),
+        earlier={"type": "boolean", "description": "Whether it stands a step before its usual."},
+        rule=_text("Id of the rule whose finding speaks for it."),
+        part=_text("Part of that finding."),
+        outcome=_text("Outcome of that finding."),
     )
 
 

@@ -193,4 +193,5 @@ class Clutch(Part):
     highest_start_viscosity: KinematicViscosity = stated(
         "Highest oil viscosity at which the clutch engages at once, by its maker."
     )
+    overrun_drag_torque: Torque = stated("Torque by which it drags when it overruns.")
     failure_evidence: FailureEvidence | None = stated("Review of both ways to fail.")

@@ -8,24 +8,29 @@ from checker.mechanics.oil_families import FAMILY_NAMES
 from checker.spec.coupling import Elastomer
 from checker.spec.fields import (
     Area,
+    Attitude,
     Choice,
     Coefficient,
     Count,
     Density,
+    Difference,
     Duration,
     Extent,
     Flag,
     Flow,
     FluidTemperature,
     Hardness,
+    HeatTransfer,
     KinematicViscosity,
     Length,
+    Mass,
     Name,
     Of,
     Power,
     Section,
     Size,
     Stream,
+    Surface,
     Temperature,
     Text,
     Volume,
@@ -87,6 +92,16 @@ class Reservoir(Part):
     volume: Volume = stated("Volume up to the vent.")
     remote: Flag = stated("Whether it stands apart from the drive.")
     oil_volume: Volume = stated("Oil in it.")
+    surface: Area = stated("Its outside surface, if it is to count for cooling.")
+    diameter: Size = stated("Its diameter, for that.")
+
+
+class Suction(Part):
+    """The line from the oil to the inlet of the pump."""
+
+    bore: Size = stated("Inside diameter.")
+    length: Size = stated("Length.")
+    head: Length = stated("Height of the oil over the pump inlet; negative where the pump lifts.")
 
 
 class Lubrication(Part):
@@ -102,6 +117,13 @@ class Lubrication(Part):
         "Volume of case and reservoir that the oil can rise into, with the oil itself, gears and "
         "shafts taken off."
     )
+    running_level: Length = stated(
+        "Oil level above the case bottom while running, case level, filled to the mark."
+    )
+    lowest_level: Length = stated(
+        "The same at the least oil with which it may be run; both levels count at the bottom of "
+        "the gears, and may be negative in a dry sump."
+    )
     highest_level: Length = stated(
         "Highest oil level above the case bottom, in the worst attitude of flight or ground."
     )
@@ -112,6 +134,22 @@ class Lubrication(Part):
     settling_volume: Volume = stated("Oil that stands quiet, out of reach of the gears.")
     pump_flow: Flow = stated("Flow of the pump.")
     circulating_flow: Flow = stated("Flow that leaves the meshes for the reservoir.")
+    settling_depth: Size = stated("Depth of the oil that stands quiet.")
+    pump_pressure: Annotated[Quantity | None, Of("pressure", at_least="0 kPa")] = stated(
+        "Pressure of the pump."
+    )
+    pump_suction: Suction | None = stated("The line from the oil to the pump.")
+    covered_nose_up: Attitude = stated(
+        "Greatest nose-up attitude in which the pump inlet stays under the least oil."
+    )
+    covered_nose_down: Attitude = stated(
+        "Greatest nose-down attitude, as a positive angle, in which it stays under the least oil."
+    )
+    engine_flow: Flow = stated("Flow of engine oil through the drive, where the oil is shared.")
+    engine_oil_temperature: FluidTemperature = stated(
+        "Temperature at which shared oil comes from the engine on the hot day."
+    )
+    take_off_temperature: FluidTemperature = stated("Least oil temperature for take-off.")
     paths: list[Supply] | None = stated("How oil reaches each part and comes back.")
     cold_start_temperature: FluidTemperature = stated(
         "Lowest oil temperature at which it is started."
@@ -186,6 +224,17 @@ class Seal(Part):
     shaft_hardness: Hardness = stated("Hardness of the running surface.")
     shaft_roughness: Extent = stated("Roughness Ra of the running surface.")
     runout: Extent = stated("Runout of the running surface.")
+    surface_finish: Annotated[
+        str | None, Choice(("plunge ground", "ground with feed", "turned", "polished"))
+    ] = stated("How the running surface was finished last: a feed leaves a lead that pumps oil.")
+
+
+class EngineJoint(Part):
+    """The joint by which the case passes heat to the engine, or takes it."""
+
+    area: Area = stated("Area in contact.")
+    conductance: HeatTransfer = stated("Contact conductance, with any gasket or spacer.")
+    engine_temperature: FluidTemperature = stated("Engine case at the joint on the hot day.")
 
 
 class Housing(Part):
@@ -196,8 +245,14 @@ class Housing(Part):
     )
     alloy: Text = stated("Alloy and temper.")
     bottom: Length = stated("Height of the case bottom over the first shaft's axis (negative).")
+    sump_from: Length = stated("Start of the sump along the shafts, from the engine face.")
+    sump_to: Length = stated("End of the sump along the shafts, from the engine face.")
+    height: Size = stated("Height of the case walls.")
+    mass: Mass = stated("Mass of the case.")
     surface: Area = stated("Outside surface without fins.")
-    fin_surface: Area = stated("Surface of the fins.")
+    fin_surface: Surface = stated("Surface of the fins; '0 m2' if there are none.")
+    fin_length: Size = stated("Length of a fin from root to tip.")
+    fin_thickness: Size = stated("Mean thickness of a fin.")
     wall_thickness: Size = stated("Wall thickness.")
     finish: Annotated[str | None, Choice(("bare", "oxidised", "painted"))] = stated(
         "Outside finish."
@@ -206,9 +261,31 @@ class Housing(Part):
         str | None, Choice(("slipstream", "cowled with ducted air", "cowled, still air"))
     ] = stated("Air around the case.")
     cooling_air_speed: Stream = stated("Speed of that air in cruise.")
+    air_rise: Difference = stated(
+        "How much warmer the air round the case is than the outside air, in a cowling."
+    )
+    hot_day: FluidTemperature = stated(
+        "Air at sea level on the hottest day; it falls by 3.6 degF for each 1000 ft."
+    )
+    engine_joint: Annotated[EngineJoint | str | None, Section(EngineJoint)] = stated(
+        "Joint to the engine case that passes heat, or none."
+    )
     cooler: Annotated[str | None, Choice(("none", "oil to air", "oil to water"))] = stated(
         "Oil cooler."
     )
     cooler_rating: Power = stated("Heat the cooler carries at its stated point.")
+    cooler_rated_difference: Difference = stated(
+        "Oil inlet less coolant inlet temperature at that point."
+    )
+    thermostat: FluidTemperature = stated(
+        "Oil temperature at which a thermostat begins to open the cooler."
+    )
+    coolant_flow: Flow = stated(
+        "Flow of air (at the speed of the cooling air in cruise) or of coolant (at maximum "
+        "continuous speed) through the cooler."
+    )
+    coolant_temperature: FluidTemperature = stated("Coolant at the cooler inlet on the hot day.")
+    stress_evidence: Text = stated("Analysis or test of the stress in the case.")
+    stiffness_evidence: Text = stated("Analysis or test of the stiffness of the case.")
     cold_soak_temperature: Temperature = stated("Lowest temperature of the standing drive.")
     highest_temperature: Temperature = stated("Highest temperature of the case in operation.")

@@ -6,6 +6,7 @@ from pydantic import Field
 
 from checker.mechanics.oil_families import FAMILY_NAMES
 from checker.spec.fields import (
+    Attitude,
     Choice,
     Count,
     Duration,
@@ -231,6 +232,7 @@ class OperationPoint(Part):
         "Propeller speed where the clutch overruns; elsewhere it follows from the engine speed."
     )
     vertical_speed: Speed = stated("Climb (positive) or descent (negative) speed.")
+    nose_up: Attitude = stated("Attitude of the aircraft, nose up; negative for nose down.")
     air_temperature: FluidTemperature = stated("Temperature of the outside air.")
     oil_temperature: FluidTemperature = stated(
         "Bulk temperature of the drive's oil: measured, or expected by the designer."

@@ -1,0 +1,302 @@
+"""The ways of the oil as a graph: what is reached at an operation point, in its attitude.
+
+A way runs while its source does. A pump's ways run while its inlet stays covered, a dip while a
+gear still reaches the oil at its lowest level, and what a gear throws while that gear has oil.
+"""
+
+from checker.known import Known, Path, Unknown, Value, all_known, assumed, compute, merged
+from checker.measures import oil_properties as properties
+from checker.measures.design import Design
+from checker.measures.heat import steady
+from checker.measures.heat_model import heat_model
+from checker.measures.losses import oil_height
+from checker.measures.registry import measure, varying_measure
+from checker.mechanics import churning, heat, kinematics
+from checker.mechanics import lubrication as oil_ways
+from checker.mechanics.equation import equation_of
+from checker.solve.oil_terms import Oil
+from checker.spec.fields import NONE
+from checker.spec.subject import Subject
+
+_RISE = assumed(25.0, "ΔK", "ΔT", "rise of the oil in a mesh of an aircraft gearbox (from memory)")
+_PARTS = ("mesh", "bearing", "clutch", "damper", "gear")
+
+
+@varying_measure("mesh", "", "whether oil reaches the mesh in this attitude")
+@varying_measure("bearing", "", "whether oil reaches the bearing in this attitude")
+@varying_measure("clutch", "", "whether oil reaches the clutch in this attitude")
+@varying_measure("damper", "", "whether oil reaches the damper in this attitude")
+def is_reached(design: Design, part: Subject, point: Subject) -> Value:
+    """Whether a way of the oil to the part runs at the point."""
+    return _reached(design, part, point, frozenset())
+
+
+@measure("mesh", "1", "speed of the jets over the pitch-line speed")
+def jet_speed_share(design: Design, mesh: Subject) -> Value:
+    """v_j over v at the fastest operation point; the slowest jet where there are several."""
+    jets = _jets(design, mesh)
+    if isinstance(jets, Unknown):
+        return jets
+    slowest = min(jets, key=lambda each: each.number)
+    return compute(kinematics.quotient, slowest, design.greatest("pitch_line_velocity", mesh))
+
+
+@measure("mesh", "1", "pressure that the jets take over that of the pump")
+def jet_pressure_share(design: Design, mesh: Subject) -> Value:
+    """Δp_j of the fastest jet, loss-free, over the pressure of the pump."""
+    jets = _jets(design, mesh)
+    if isinstance(jets, Unknown):
+        return jets
+    fastest = max(jets, key=lambda each: each.number)
+    taken = compute(oil_ways.jet_pressure, fastest, properties.density_15(design))
+    pump = properties.lubrication(design).given("pump_pressure", "Δp")
+    return compute(kinematics.quotient, taken, pump)
+
+
+@varying_measure("mesh", "m3/s", "oil flow that carries the loss of the mesh at a rise of 25 K")
+def flow_needed(design: Design, mesh: Subject, point: Subject) -> Value:
+    """Q that the mesh needs on the hot day [m3/s]."""
+    found = _loss_and_state(design, mesh, point)
+    if isinstance(found, Unknown):
+        return found
+    lost, state = found
+    return compute(heat.flow_for_heat, lost, state[Oil.DENSITY], state[Oil.HEAT_CAPACITY], _RISE)
+
+
+@varying_measure("mesh", "ΔK", "rise of the oil that is fed to the mesh")
+def oil_rise(design: Design, mesh: Subject, point: Subject) -> Value:
+    """ΔT of the oil that carries the loss of the mesh away on the hot day [K]."""
+    found, fed = _loss_and_state(design, mesh, point), _fed(design, mesh.name)
+    if isinstance(found, Unknown):
+        return found
+    lost, state = found
+    return compute(heat.rise_of_oil, lost, state[Oil.DENSITY], state[Oil.HEAT_CAPACITY], fed)
+
+
+@measure("lubrication", "1", "what the ways ask of the pump over its flow", at="pump_flow")
+def demand_share(design: Design, lubrication: Subject) -> Value:
+    """Σ Q of all ways that start at the pump or its reservoir, over the flow of the pump."""
+    ways = _all_ways(design)
+    if isinstance(ways, Unknown):
+        return ways
+    first = [
+        way
+        for way in ways
+        if way.raw("kind") != "drain" and _part(design, str(way.raw("from"))) is None
+    ]
+    return compute(kinematics.quotient, _sum(first), lubrication.given("pump_flow", "Q_p"))
+
+
+@measure("lubrication", "1", "what the drains take over what comes in", at="paths")
+def drain_share(design: Design, lubrication: Subject) -> Value:
+    """Σ Q of the drains over the flow that circulates."""
+    ways = _all_ways(design)
+    if isinstance(ways, Unknown):
+        return ways
+    drains = [way for way in ways if way.raw("kind") == "drain"]
+    circulating = lubrication.given("circulating_flow", "Q")
+    return compute(kinematics.quotient, _sum(drains), circulating)
+
+
+@measure("lubrication", "", "where the oil goes from the meshes", at="paths")
+def way_back(design: Design, lubrication: Subject) -> Value:
+    """``rests in the case``, ``drained``, or ``not drained`` though it should leave the case."""
+    reservoir = lubrication.raw("reservoir")
+    shared = lubrication.given("shared_with_engine")
+    if reservoir is None or isinstance(shared, Unknown):
+        missing = Unknown((lubrication.place("reservoir"),)) if reservoir is None else shared
+        return all_known(missing, shared) or missing
+    if reservoir == NONE and not shared.value:
+        place = lubrication.place("reservoir")
+        return Known("rests in the case", "", "way back", path=place)
+    ways = _all_ways(design)
+    if isinstance(ways, Unknown):
+        return ways
+    ends = {way.raw("to") for way in ways if way.raw("kind") == "drain"}
+    drained = bool(ends & {"reservoir", "engine"})
+    return Known("drained" if drained else "not drained", "", "way back", path=_place(design))
+
+
+def _loss_and_state(
+    design: Design, mesh: Subject, point: Subject
+) -> tuple[Value, dict[Oil, Known]] | Unknown:
+    """Loss of a mesh and state of the oil on the hot day."""
+    balance = heat_model(design, point, True)
+    temperature = steady(design, point, True)
+    if isinstance(balance, Unknown):
+        return balance
+    if isinstance(temperature, Unknown):
+        return temperature
+    state = balance.oil.known(temperature)
+    if isinstance(state, Unknown):
+        return state
+    return balance.losses[mesh.label].known(state), state
+
+
+def _jets(design: Design, mesh: Subject) -> list[Known] | Unknown:
+    """Speed of every jet on a mesh."""
+    ways = _ways_to(design, mesh.name)
+    if isinstance(ways, Unknown):
+        return ways
+    jets = [
+        compute(oil_ways.jet_speed, way.given("flow", "Q"), way.given("jet_diameter", "d"))
+        for way in ways
+        if way.raw("kind") == "jet"
+    ]
+    known = [each for each in jets if isinstance(each, Known)]
+    if not known or len(known) < len(jets):
+        return all_known(*jets) or Unknown((_place(design),), "no jet leads to this mesh")
+    return known
+
+
+def _reached(design: Design, part: Subject, point: Subject, above: frozenset[str]) -> Value:
+    name = part.name or part.kind
+    ways = _ways_to(design, name)
+    if isinstance(ways, Unknown):
+        return ways
+    unclear: list[Unknown] = []
+    found: list[Known] = []
+    for way in ways:
+        if way.raw("kind") == "drain" or way.raw("from") in above:
+            continue
+        runs = _runs(design, way, part, point, above | {name})
+        if isinstance(runs, Unknown):
+            unclear.append(runs)
+        elif runs.value:
+            return Known(True, "", "reached", inputs=(runs,))
+        else:
+            found.append(runs)
+    if unclear:
+        return merged(unclear)
+    return Known(False, "", "reached", inputs=tuple(found), path=_place(design))
+
+
+def _runs(
+    design: Design, way: Subject, part: Subject, point: Subject, above: frozenset[str]
+) -> Value:
+    """Whether a way has oil at its source."""
+    source, kind = way.given("from", "from"), way.given("kind", "supply")
+    if isinstance(source, Unknown) or isinstance(kind, Unknown):
+        return all_known(source, kind) or source
+    if kind.value == "dip":
+        return _dips(design, part, point)
+    origin = _part(design, str(source.value))
+    if origin is None:
+        return _covered(design, source, point)
+    if origin.kind == "gear":
+        return _throws(design, origin, point, above)
+    if origin.kind == "damper" and kind.value == "scroll" and not origin.raw("moves_oil"):
+        return origin.given("moves_oil")
+    return _reached(design, origin, point, above)
+
+
+def _throws(design: Design, gear: Subject, point: Subject, above: frozenset[str]) -> Value:
+    """Whether a gear has oil to throw: it dips, or one of its meshes is reached."""
+    dips = _gear_dips(design, gear, point)
+    if isinstance(dips, Known) and dips.value:
+        return dips
+    fed = [
+        _reached(design, pair.subject, point, above)
+        for pair in design.pairs.values()
+        if gear.name in (pair.driver.subject.name, pair.driven.subject.name)
+        and pair.subject.name not in above
+    ]
+    wet = next((each for each in fed if isinstance(each, Known) and each.value), None)
+    return wet or all_known(*fed) or dips
+
+
+def _dips(design: Design, part: Subject, point: Subject) -> Value:
+    """Whether a mesh by one of its gears, or a bearing, reaches the oil at its lowest level."""
+    if part.kind == "bearing":
+        return _bearing_dips(design, part, point)
+    if part.kind != "mesh":
+        return Unknown((_place(design),), f"where the {part.kind} reaches down to is not stated")
+    pair = design.pairs[part.name]
+    gears = (pair.driver.subject, pair.driven.subject)
+    values = [_gear_dips(design, gear, point) for gear in gears]
+    wet = next((each for each in values if isinstance(each, Known) and each.value), None)
+    return wet or all_known(*values) or values[0]
+
+
+def _gear_dips(design: Design, gear: Subject, point: Subject) -> Value:
+    depth = design.measure("lowest_dip", gear, point)
+    module = gear.given("module", "m_n")
+    if isinstance(depth, Unknown) or isinstance(module, Unknown):
+        return all_known(depth, module) or depth
+    return Known(depth.number >= module.number, "", "dips by a module", inputs=(depth, module))
+
+
+def _bearing_dips(design: Design, bearing: Subject, point: Subject) -> Value:
+    shaft = design.subjects.the("shaft", str(bearing.raw("shaft")))
+    depth = compute(
+        churning.dip_depth,
+        shaft.given("centre.up", "y"),
+        bearing.given("outside", "D"),
+        oil_height(design, bearing.given("station", "x"), point, "lowest_level"),
+    )
+    if isinstance(depth, Unknown):
+        return depth
+    return Known(depth.number > 0.0, "", "dips", inputs=(depth,))
+
+
+def _covered(design: Design, source: Known, point: Subject) -> Value:
+    """Whether the inlet of the pump, or the engine's, stays under oil in the attitude."""
+    lubrication = properties.lubrication(design)
+    system = lubrication.given("system")
+    if isinstance(system, Unknown):
+        return system
+    if "pump" not in str(system.value):
+        return Known(True, "", "runs", origin="the engine's own oil pump feeds it")
+    attitude = point.given("nose_up", "θ")
+    up = lubrication.given("covered_nose_up", "θ_up")
+    down = lubrication.given("covered_nose_down", "θ_down")
+    unknown = all_known(attitude, up, down)
+    if unknown is not None or not (
+        isinstance(attitude, Known) and isinstance(up, Known) and isinstance(down, Known)
+    ):
+        return unknown or attitude
+    covered = -down.number <= attitude.number <= up.number
+    return Known(covered, "", "inlet covered", inputs=(source, attitude, up, down))
+
+
+def _part(design: Design, name: str) -> Subject | None:
+    for kind in _PARTS:
+        for subject in design.subjects.all(kind):
+            if name == (subject.name or subject.kind):
+                return subject
+    return None
+
+
+def _fed(design: Design, name: str) -> Value:
+    ways = _ways_to(design, name)
+    return ways if isinstance(ways, Unknown) else _sum(ways)
+
+
+def _sum(ways: list[Subject]) -> Value:
+    flows = [way.given("flow", "Q") for way in ways]
+    known = tuple(each for each in flows if isinstance(each, Known))
+    if len(known) < len(flows):
+        return merged([each for each in flows if isinstance(each, Unknown)])
+    total = oil_ways.flow_sum(tuple(each.number for each in known))
+    return Known(total, "m3/s", "Σ Q", origin=equation_of(oil_ways.flow_sum), inputs=known)
+
+
+def _ways_to(design: Design, name: str) -> list[Subject] | Unknown:
+    ways = _all_ways(design)
+    if isinstance(ways, Unknown):
+        return ways
+    unclear = tuple(way.place("to") for way in ways if way.raw("to") is None)
+    found = [way for way in ways if way.raw("to") == name]
+    return Unknown(unclear) if unclear and not found else found
+
+
+def _all_ways(design: Design) -> list[Subject] | Unknown:
+    place = _place(design)
+    ways = properties.lubrication(design).raw("paths")
+    if ways is None:
+        return Unknown((place,))
+    return [Subject("supply", "", (*place, index), each) for index, each in enumerate(ways)]
+
+
+def _place(design: Design) -> Path:
+    return properties.lubrication(design).place("paths")
