@@ -14,6 +14,7 @@ for module in pkgutil.iter_modules(checker.mechanics.__path__):
     importlib.import_module(f"checker.mechanics.{module.name}")
 
 DERIVED = {"", "1/K", "1/Pa", "1/s", "J/K", "J/kg K", "W/K", "W/m K", "K/s", "N/m2", "kg/m", "√Pa"}
+DERIVED |= {"N m2", "rad/N m", "m/N"}
 SPELLED = {dimension.si for dimension in DIMENSIONS.values()} | DERIVED
 FORMULAS = sorted(_EQUATIONS.items(), key=lambda each: f"{each[0].__module__}.{each[0].__name__}")
 

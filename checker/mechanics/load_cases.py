@@ -1,0 +1,247 @@
+"""Limit cases of the regulations and the propeller's own loads, as forces and couples on its shaft.
+
+Frame of a drive: x along the shafts from engine to propeller, right and up across it, seen towards
+the propeller. A couple in a plane is positive where it turns the shaft's slope dv/dx up in it.
+"""
+
+import math
+from dataclasses import dataclass
+
+from checker.mechanics.equation import OutOfRange, equation
+
+GRAVITY = 9.80665
+_CS_23 = "EASA CS 23.371(a)(2), amendment not stated in the copy read"
+_AMC = "EASA AMC 23.371, amendment not stated in the copy read"
+_TWO_BLADES = 2
+# Diameter [m] up to which AMC 23.371(a) lets the engine mount leave out yawed flow.
+MOUNT_DIAMETER = 2.74
+
+
+@dataclass(frozen=True, slots=True)
+class GyroscopicCase:
+    """Rates and load factor of CS 23.371(a)(2), and of 14 CFR 23.371(a)(2) before Amdt 23-64.
+
+    Attributes:
+        yaw_rate: about the vertical axis [rad/s].
+        pitch_rate: about the lateral axis [rad/s].
+        load_factor: normal to the flight path.
+    """
+
+    yaw_rate: float
+    pitch_rate: float
+    load_factor: float
+
+
+CS_23_371 = GyroscopicCase(2.5, 1.0, 2.5)
+GYROSCOPIC_SOURCE = f"{_CS_23}; 14 CFR 23.371(a)(2) before Amdt 23-64 has the same (from memory)"
+SIDE_LOAD_FACTOR = 1.33  # CS-VLA 363, amendment not stated in the copy read
+
+
+@equation(
+    "M_up",
+    "M_up = −k_b s I ω ω_yaw",
+    unit="N m",
+    source=f"{_AMC}; sense from H × Ω, derived",
+    inertia="I [kg m2]",
+    angular_speed="ω [rad/s]",
+    sense="s [1]",
+    yaw_rate="ω_yaw [rad/s]",
+    blades="N [1]",
+)
+def couple_of_yaw(
+    inertia: float, angular_speed: float, sense: int, yaw_rate: float, blades: int
+) -> float:
+    """Couple of a yawing propeller on its shaft, in the vertical plane; k_b is 2 for two blades.
+
+    Raises:
+        OutOfRange: fewer than two blades.
+    """
+    return -_doubled(blades) * sense * inertia * angular_speed * yaw_rate
+
+
+@equation(
+    "M_right",
+    "M_right = k_b s I ω ω_pitch",
+    unit="N m",
+    source=f"{_AMC}; sense from H × Ω, derived",
+    inertia="I [kg m2]",
+    angular_speed="ω [rad/s]",
+    sense="s [1]",
+    pitch_rate="ω_pitch [rad/s]",
+    blades="N [1]",
+)
+def couple_of_pitch(
+    inertia: float, angular_speed: float, sense: int, pitch_rate: float, blades: int
+) -> float:
+    """Couple of a pitching propeller on its shaft, in the horizontal plane; k_b as in yaw.
+
+    Raises:
+        OutOfRange: fewer than two blades.
+    """
+    return _doubled(blades) * sense * inertia * angular_speed * pitch_rate
+
+
+def _doubled(blades: int) -> int:
+    if blades < _TWO_BLADES:
+        raise OutOfRange("blades: AMC 23.371 covers two and more")
+    return 2 if blades == _TWO_BLADES else 1
+
+
+def two_blade_couples(couple: float, angle: float) -> tuple[float, float]:
+    """Components of the couple of a two-blade propeller at a blade angle [rad].
+
+    C (1 − cos 2θ) about the axis of three blades and C sin 2θ across it; C is the couple of a
+    propeller of three blades and the same inertia. Source: AMC 23.371 and derived.
+    """
+    return couple * (1.0 - math.cos(2.0 * angle)), couple * math.sin(2.0 * angle)
+
+
+@equation(
+    "M_1P",
+    "M_1P = Δ F r / 2, twice that for two blades; r = 0.7 D/2",
+    unit="N m",
+    source="derived: N blades of thrust F/N (1 ± Δ) at r; 0.7 of the radius from memory",
+    variation="Δ [1]",
+    thrust="F [N]",
+    diameter="D [m]",
+    blades="N [1]",
+)
+def yawed_flow_moment(variation: float, thrust: float, diameter: float, blades: int) -> float:
+    """Hub moment of a propeller in yawed flow, whose blade thrust swings by ±Δ in each turn.
+
+    Steady for three and more blades; with two it swings between zero and twice the value.
+
+    Raises:
+        OutOfRange: fewer than two blades.
+    """
+    return _doubled(blades) * variation * abs(thrust) * 0.7 * diameter / 4.0
+
+
+@equation(
+    "W",
+    "W = n m g",
+    unit="N",
+    source="definition",
+    mass="m [kg]",
+    load_factor="n [1]",
+)
+def weight(mass: float, load_factor: float) -> float:
+    """Weight of a mass under a load factor, downwards."""
+    return load_factor * mass * GRAVITY
+
+
+@equation(
+    "F_u",
+    "F_u = U ω²",
+    unit="N",
+    source="kinematics",
+    unbalance="U [kg m]",
+    angular_speed="ω [rad/s]",
+)
+def unbalance_force(unbalance: float, angular_speed: float) -> float:
+    """Force that turns with an unbalance (mass times radius)."""
+    return unbalance * angular_speed**2
+
+
+@equation(
+    "T_rev",
+    "T_rev = −i T_drag",
+    unit="N m",
+    source="statics, lossless: the propeller turns a dead engine through a locked drive",
+    drag="T_drag [N m]",
+    ratio="i [1]",
+)
+def reverse_torque(drag: float, ratio: float) -> float:
+    """Torque of a shaft when the propeller turns the dead engine."""
+    return -ratio * drag
+
+
+@equation(
+    "T_stop",
+    "T_stop = ω √(c J)",
+    unit="N m",
+    source="derived: kinetic energy of J goes into the spring c, without damping or stops",
+    angular_speed="ω [rad/s]",
+    stiffness="c [N m/rad]",
+    inertia="J [kg m2]",
+)
+def stopping_torque(angular_speed: float, stiffness: float, inertia: float) -> float:
+    """Torque in a coupling whose engine side stops dead while the propeller turns.
+
+    All reduced to one shaft. An upper bound: no engine stops in no time.
+    """
+    return angular_speed * math.sqrt(stiffness * inertia)
+
+
+@equation(
+    "J_p′",
+    "J_p′ = J_p / i²",
+    unit="kg m2",
+    source="kinetic energy",
+    inertia="J_p [kg m2]",
+    ratio="i [1]",
+)
+def reflected_inertia(inertia: float, ratio: float) -> float:
+    """Inertia of the propeller as the crankshaft feels it through the ratio."""
+    return inertia / ratio**2
+
+
+@equation(
+    "n_crit",
+    "n_crit = √(c (J₁ + J₂)/(J₁ J₂)) / h",
+    unit="rad/s",
+    source="two masses on a spring; order h once a turn",
+    engine_inertia="J₁ [kg m2]",
+    propeller_inertia="J₂ [kg m2]",
+    stiffness="c [N m/rad]",
+    order="h [1]",
+)
+def two_mass_critical_speed(
+    engine_inertia: float, propeller_inertia: float, stiffness: float, order: float
+) -> float:
+    """Engine speed at which order h meets the natural frequency of engine against propeller.
+
+    All reduced to the crankshaft. It is what a locked clutch leaves at low speed.
+    """
+    total = engine_inertia + propeller_inertia
+    return math.sqrt(stiffness * total / (engine_inertia * propeller_inertia)) / order
+
+
+@equation(
+    "n_W",
+    "n_W = 1.33, or n/3 where that is more",
+    unit="1",
+    source="CS-VLA 363 and 14 CFR 25.363(a), Amdt 25-91",
+    load_factor="n [1]",
+)
+def side_load_factor(load_factor: float) -> float:
+    """Sideways load factor on the engine mount with the drive; taken on its own."""
+    return max(SIDE_LOAD_FACTOR, load_factor / 3.0)
+
+
+@equation(
+    "discounted",
+    "discounted = (D ≤ 2.74 m)",
+    unit="",
+    source="EASA AMC 23.371(a), for the engine mount alone",
+    diameter="D [m]",
+)
+def mount_may_leave_out_yawed_flow(diameter: float) -> bool:
+    """Whether the engine mount, not the drive, may leave out the moment of yawed flow."""
+    return diameter <= MOUNT_DIAMETER
+
+
+@equation(
+    "Δ",
+    "Δ = |k N / (i j h_1) − 1|",
+    unit="1",
+    source="orders of one turn of the crank: k N / i of the blades, j h_1 of the firing",
+    blades="N [1]",
+    multiple="k [1]",
+    ratio="i [1]",
+    firings="h_1 [1]",
+    order="j [1]",
+)
+def order_distance(blades: int, multiple: int, ratio: float, firings: float, order: int) -> float:
+    """How far a blade order stands from a firing order, relative to it."""
+    return abs(multiple * blades / (ratio * order * firings) - 1.0)

@@ -1,0 +1,274 @@
+"""Forces and couples on a shaft to the right and upwards, seen from engine to propeller.
+
+The tooth forces are those of ``tooth_forces``; looking towards the propeller, what is right-handed
+about the shaft turns from up over right to down. A couple in a plane is positive where it raises
+the slope of the shaft in that plane.
+"""
+
+import math
+
+from checker.mechanics.equation import OutOfRange, equation
+
+_STATICS = "statics at the working pitch point; signs as in tooth_forces"
+
+
+@equation(
+    "e",
+    "e = (x₂ − x₁) / √((x₂ − x₁)² + (y₂ − y₁)²)",
+    unit="1",
+    source="geometry: direction from an axis to that of its mate",
+    own="x₁ [m]",
+    mate="x₂ [m]",
+    own_other="y₁ [m]",
+    mate_other="y₂ [m]",
+)
+def direction(own: float, mate: float, own_other: float, mate_other: float) -> float:
+    """Part along one axis of the unit vector from a shaft to its mate.
+
+    Raises:
+        OutOfRange: both axes are one.
+    """
+    distance = math.hypot(mate - own, mate_other - own_other)
+    if distance == 0.0:
+        raise OutOfRange("mate: both axes stand at one place")
+    return (mate - own) / distance
+
+
+@equation(
+    "F_right",
+    "F_right = −F_r e_right + F_θ e_up",
+    unit="N",
+    source=_STATICS,
+    radial="F_r [N]",
+    peripheral="F_θ [N]",
+    right="e_right [1]",
+    up="e_up [1]",
+)
+def force_to_the_right(radial: float, peripheral: float, right: float, up: float) -> float:
+    """Tooth force to the right on a gear whose mate stands in direction e."""
+    return -radial * right + peripheral * up
+
+
+@equation(
+    "F_up",
+    "F_up = −F_r e_up − F_θ e_right",
+    unit="N",
+    source=_STATICS,
+    radial="F_r [N]",
+    peripheral="F_θ [N]",
+    right="e_right [1]",
+    up="e_up [1]",
+)
+def force_upwards(radial: float, peripheral: float, right: float, up: float) -> float:
+    """Tooth force upwards on a gear whose mate stands in direction e."""
+    return -radial * up - peripheral * right
+
+
+@equation(
+    "M",
+    "M = −F_x (d_w/2) e",
+    unit="N m",
+    source=_STATICS,
+    axial="F_x [N]",
+    pitch_diameter="d_w [m]",
+    direction="e [1]",
+)
+def couple_of_axial_force(axial: float, pitch_diameter: float, direction: float) -> float:
+    """Couple of an axial tooth force in one plane, as it acts beside the axis."""
+    return -axial * pitch_diameter / 2.0 * direction
+
+
+@equation(
+    "F_r",
+    "F_r = √(R_right² + R_up²) + R_turn",
+    unit="N",
+    source="statics; a force that turns with the shaft adds up with the fixed one once a turn",
+    right="R_right [N]",
+    up="R_up [N]",
+    turning="R_turn [N]",
+)
+def radial_reaction(right: float, up: float, turning: float) -> float:
+    """Largest radial force on a support."""
+    return math.hypot(right, up) + abs(turning)
+
+
+@equation(
+    "−F",
+    "F′ = −F",
+    unit="N",
+    source="action and reaction between two bodies",
+    force="F [N]",
+)
+def opposite(force: float) -> float:
+    """What a support of one shaft puts on the shaft that carries it."""
+    return -force
+
+
+@equation(
+    "F_each",
+    "F_each = F / N",
+    unit="N",
+    source="a matched set shares alike",
+    force="F [N]",
+    members="N [1]",
+)
+def share_of_each(force: float, members: int) -> float:
+    """Force on each bearing of a matched set."""
+    return force / members
+
+
+@equation(
+    "x_set",
+    "x_set = (x₁ + x₂) / 2",
+    unit="m",
+    source="a matched set counts as one support in its middle (common practice)",
+    station="x₁ [m]",
+    other="x₂ [m]",
+)
+def middle(station: float, other: float) -> float:
+    """Middle between two stations."""
+    return (station + other) / 2.0
+
+
+@equation(
+    "x_blade",
+    "x_blade = x_outermost + l",
+    unit="m",
+    source="definition",
+    outermost="x_outermost [m]",
+    overhang="l [m]",
+)
+def overhung_station(outermost: float, overhang: float) -> float:
+    """Station of the blade plane beyond the outermost bearing."""
+    return outermost + overhang
+
+
+@equation(
+    "M",
+    "M = −s M_1P of a tractor, s M_1P of a pusher",
+    unit="N m",
+    source="statics: the blade that goes down pulls more in a climb",
+    moment="M_1P [N m]",
+    sense="s [1]",
+    installation="installation []",
+)
+def couple_of_yawed_flow(moment: float, sense: int, installation: str) -> float:
+    """Couple of the propeller in a climb in the horizontal plane."""
+    return -sense * moment if installation == "tractor" else sense * moment
+
+
+@equation(
+    "M",
+    "M = √(M_right² + M_up²)",
+    unit="N m",
+    source="statics: two planes across each other",
+    right="M_right [N m]",
+    up="M_up [N m]",
+)
+def resultant_moment(right: float, up: float) -> float:
+    """Bending moment from its parts in two planes."""
+    return math.hypot(right, up)
+
+
+@equation(
+    "θ",
+    "θ = √((θ_right,1 − θ_right,2)² + (θ_up,1 − θ_up,2)²)",
+    unit="rad",
+    source="geometry: slopes in two planes across each other",
+    right_1="θ_right,1 [rad]",
+    right_2="θ_right,2 [rad]",
+    up_1="θ_up,1 [rad]",
+    up_2="θ_up,2 [rad]",
+)
+def relative_slope(right_1: float, right_2: float, up_1: float, up_2: float) -> float:
+    """Angle between two shafts at their mesh."""
+    return math.hypot(right_1 - right_2, up_1 - up_2)
+
+
+@equation(
+    "f_sh",
+    "f_sh = b |Δθ · t|",
+    unit="m",
+    source="ISO 6336-1:2006, 7: equivalent misalignment by shaft bending (from memory)",
+    face_width="b [m]",
+    slope="Δθ·t [rad]",
+)
+def misalignment(face_width: float, slope: float) -> float:
+    """Gap at the end of the faces by the slope of the shafts along the line of action."""
+    return face_width * abs(slope)
+
+
+@equation(
+    "Δθ·t",
+    "Δθ·t = Δθ_right t_right + Δθ_up t_up",
+    unit="rad",
+    source="geometry: slopes along the transverse line of action",
+    right="Δθ_right [rad]",
+    up="Δθ_up [rad]",
+    along_right="t_right [1]",
+    along_up="t_up [1]",
+)
+def slope_along(right: float, up: float, along_right: float, along_up: float) -> float:
+    """Slope between two shafts in the direction in which the teeth press on each other."""
+    return right * along_right + up * along_up
+
+
+@equation(
+    "M",
+    "M = M₁ + M₂",
+    unit="N m",
+    source="statics: couples in one plane add",
+    couple="M₁ [N m]",
+    other="M₂ [N m]",
+)
+def plane_couple(couple: float, other: float) -> float:
+    """Sum of two couples in one plane, each with its sign."""
+    return couple + other
+
+
+@equation(
+    "Δθ",
+    "Δθ = θ₁ − θ₂",
+    unit="rad",
+    source="definition",
+    slope="θ₁ [rad]",
+    other="θ₂ [rad]",
+)
+def slope_difference(slope: float, other: float) -> float:
+    """Slope of one shaft against another in one plane."""
+    return slope - other
+
+
+@equation(
+    "t",
+    "t = F₁ / √(F₁² + F₂²), 0 without force",
+    unit="1",
+    source="geometry: the line of action lies along the tooth force",
+    force="F₁ [N]",
+    across="F₂ [N]",
+)
+def share_of_resultant(force: float, across: float) -> float:
+    """Part of a direction along one axis, from the two parts of a force."""
+    size = math.hypot(force, across)
+    return force / size if size > 0.0 else 0.0
+
+
+@equation(
+    "f_sh/f_sh,R",
+    "f_sh / f_sh,R, 0 where nothing bends",
+    unit="1",
+    source="definition",
+    bending="f_sh [m]",
+    rated="f_sh,R [m]",
+)
+def misalignment_share(bending: float, rated: float) -> float:
+    """Misalignment by bending of both shafts over the one that the gear rating takes.
+
+    Raises:
+        OutOfRange: the rating takes none.
+    """
+    if bending == 0.0:
+        return 0.0
+    if rated <= 0.0:
+        raise OutOfRange("rated must be above zero: the rating takes no misalignment")
+    return bending / rated

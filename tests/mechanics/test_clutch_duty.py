@@ -1,0 +1,61 @@
+"""Torque cycles, drag and race of a one-way clutch."""
+
+import math
+
+import pytest
+
+from checker.mechanics import clutch, clutch_duty, engine, hertz
+from checker.mechanics.equation import OutOfRange
+
+RPM = math.tau / 60
+
+
+@pytest.mark.parametrize(
+    ("cylinders", "strokes", "speed", "cycles"),
+    [
+        (4, 4, 5000.0, 600_000.0),  # two firings a turn
+        (2, 4, 6000.0, 360_000.0),  # one a turn
+        (2, 2, 6000.0, 720_000.0),  # two a turn
+    ],
+)
+def test_firing_cycles(cylinders, strokes, speed, cycles):
+    firings = engine.firing_events_per_revolution(cylinders, strokes)
+    found = clutch_duty.firing_cycles_per_hour(speed * RPM, firings)
+    assert found == pytest.approx(cycles)
+    half = clutch_duty.cycles_of_point(found, 0.5, 7200.0)
+    assert clutch_duty.cycle_sum(half, half) == pytest.approx(2 * cycles)
+
+
+def test_clutch_lets_go_where_the_torque_reverses():
+    assert clutch_duty.least_torque_share(100.0, 120.0) == pytest.approx(-0.2)
+    with pytest.raises(OutOfRange, match="overrunning"):
+        clutch_duty.least_torque_share(0.0, 1.0)
+
+
+def test_drag_heats_the_oil():
+    heat = clutch_duty.drag_heat(0.5, 2000 * RPM)
+    assert heat == pytest.approx(104.72, rel=1e-4)
+    # 0.25 L/min of 850 kg/m3: 3.542e-3 kg/s, 6.906 W/K
+    assert clutch_duty.oil_warming(heat, 850.0, 0.25e-3 / 60) == pytest.approx(15.16, rel=1e-3)
+    with pytest.raises(OutOfRange, match="flow"):
+        clutch_duty.oil_warming(1.0, 850.0, 0.0)
+
+
+def test_race_and_case():
+    assert clutch_duty.race_thickness_ratio(0.046, 0.035) == pytest.approx(11 / 35)
+    with pytest.raises(OutOfRange, match="wall"):
+        clutch_duty.race_thickness_ratio(0.03, 0.035)
+    # hertz: HZ-03 puts the greatest shear at 0.230 mm; a case of 1.3 mm is 5.6 times that
+    depth = hertz.depth_of_greatest_shear(0.292757e-3)
+    assert clutch_duty.case_over_shear_depth(1.3e-3, depth) == pytest.approx(5.65, rel=1e-3)
+
+
+def test_eccentric_races_take_from_the_grip():
+    change = clutch_duty.angle_change_of_eccentricity(0.02e-3, 9e-3)
+    widened = clutch_duty.widened_angle(math.radians(3.0), change)
+    assert clutch.grip_margin(0.085, widened) < clutch.grip_margin(0.085, math.radians(3.0))
+    assert math.degrees(change) == pytest.approx(0.1273, rel=1e-3)
+    assert clutch_duty.torque_of_rows(600.0, 2) == 1200.0
+    assert clutch_duty.gap_of_races(0.035, 0.026) == pytest.approx(0.009)
+    with pytest.raises(OutOfRange, match="no gap"):
+        clutch_duty.gap_of_races(0.02, 0.026)
