@@ -4,11 +4,14 @@ from typing import Annotated
 
 from pydantic import Field
 
+from checker.mechanics.bearing_sizes import SERIES
 from checker.spec.fields import (
+    Area,
     Choice,
     Coefficient,
     Count,
     Extent,
+    Flag,
     Friction,
     Hardness,
     Inertia,
@@ -16,6 +19,7 @@ from checker.spec.fields import (
     LoadRating,
     Mass,
     Name,
+    Number,
     Of,
     ProfileShift,
     Ratio,
@@ -59,6 +63,7 @@ class ShaftSection(Part):
         str | None, Choice(("none", "shoulder", "groove", "keyway", "spline", "press fit", "hole"))
     ] = stated("Stress raiser at the end of the section.")
     notch_radius: Extent = stated("Fillet or notch root radius there.")
+    notch_depth: Extent = stated("Depth of a groove below the diameter of this section.")
 
 
 class Shaft(Part):
@@ -73,6 +78,12 @@ class Shaft(Part):
     inertia: Inertia = stated("Inertia about its axis, without the gears named apart.")
     torsional_stiffness: Stiffness = stated("Torsional stiffness between its ends.")
     turns_freely_on: Text = stated("Name of the shaft it can turn on, if it is mounted on one.")
+    finish: Annotated[str | None, Choice(("ground", "machined", "forged"))] = stated(
+        "Finish of its surface at the stress raisers."
+    )
+    end_play: Length = stated(
+        "Axial play between two bearings set against each other, when built; with its tolerance."
+    )
 
 
 class Helix(Part):
@@ -230,6 +241,31 @@ class Bearing(Part):
         stated("How oil reaches it.")
     )
     speed_limit: Turning = stated("Speed limit by its maker for that lubrication.")
+    generic_series: Annotated[str | None, Choice(SERIES)] = stated(
+        "Dimension series of ISO 15. Ratings and sizes that are not stated are then those of a "
+        "generic bearing of this series and bore, by formula; no maker's."
+    )
+    contamination: Annotated[float | None, Number(0.0, 1.0)] = stated(
+        "Contamination factor e_C of ISO 281: 1 for clean oil, 0.1 and less for dirty oil."
+    )
+    internal_clearance: Extent = stated(
+        "Radial internal clearance before mounting, with its range."
+    )
+    outer_seat: Annotated[str | None, Choice(("case", "steel liner", "shaft"))] = stated(
+        "What its outer ring sits in: the case itself, a steel liner, or another shaft or hub."
+    )
+    outer_interference: Length = stated(
+        "Interference of the outer ring in its seat when built, with its range; play is negative."
+    )
+    inner_interference: Length = stated(
+        "Interference of the inner ring on its shaft when built, with its range."
+    )
+    outer_retained: Flag = stated(
+        "Whether the outer ring is pinned, keyed or clamped against turning in its seat."
+    )
+    axial_float: Extent = stated(
+        "How far shaft and case may move past each other in a floating bearing, to either side."
+    )
 
 
 class Joint(Part):
@@ -251,6 +287,28 @@ class Joint(Part):
     friction_coefficient: Friction = stated("Friction coefficient of the faces.")
     torque_capacity: Torque = stated("Torque the joint carries, by other evidence.")
     locking: TextOrNone = stated("How bolts or nut are kept from turning, or none.")
+    diameter: Size = stated("Shaft diameter in a key, taper (its middle) or press fit.")
+    length: Size = stated("Length over which spline, key, taper or press fit bears.")
+    interference: Length = stated("Interference of a press fit, with its range.")
+    hub_outside: Size = stated("Outside diameter of the hub of a press fit.")
+    half_angle: Annotated[Quantity | None, Of("angle", above="0 deg", at_most="45 deg")] = stated(
+        "Half angle of a taper."
+    )
+    splines: Whole = stated("Number of splines.")
+    flank_outer: Size = stated("Outer diameter of the spline flanks in contact.")
+    flank_inner: Size = stated("Inner diameter of the spline flanks in contact.")
+    sliding: Flag = stated("Whether the spline slides under load.")
+    key_width: Size = stated("Width of the key.")
+    key_height: Size = stated("Height of the key, half of which is in the shaft.")
+    yield_strength: Strength = stated("Yield strength of the weaker part: key, spline, hub or lug.")
+    lugs: Whole = stated("Number of drive lugs or bushings behind the friction; 0 for none.")
+    lug_diameter: Size = stated("Diameter of a drive lug.")
+    lug_radius: Size = stated("Radius of the circle of the lugs.")
+    wood: Annotated[str | None, Choice(("birch", "maple"))] = stated(
+        "Species of a wooden hub, for the pressure that it bears."
+    )
+    clamped_area: Area = stated("Area of a wooden hub that the bolts press on.")
+    retorque: TextOrNone = stated("When the bolts of a wooden hub are tightened again, or none.")
 
 
 class GearOverride(Part):

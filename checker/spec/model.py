@@ -11,6 +11,7 @@ from checker.spec.oil_side import Housing, Lubrication, Seal, Vent
 from checker.spec.papers import Deviation, Monitoring, Records
 from checker.spec.part import Part
 from checker.spec.power import Drive, Engine, OperationPoint, Propeller
+from checker.spec.states import States
 
 FORMAT = 1
 
@@ -46,6 +47,7 @@ class Spec(Part):
     housing: Housing | None = stated("The gear case.")
     propeller: Propeller = Field(description="The propeller.")
     monitoring: Monitoring | None = stated("What is watched.")
+    states: States | None = stated("States beyond the points of operation.")
     deviations: list[Deviation] = Field(
         default_factory=list, description="Findings accepted by a named person."
     )

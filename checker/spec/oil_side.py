@@ -19,12 +19,15 @@ from checker.spec.fields import (
     Flag,
     Flow,
     FluidTemperature,
+    Friction,
     Hardness,
     HeatTransfer,
     KinematicViscosity,
     Length,
+    LoadRating,
     Mass,
     Name,
+    Number,
     Of,
     Power,
     Section,
@@ -33,7 +36,9 @@ from checker.spec.fields import (
     Surface,
     Temperature,
     Text,
+    TextOrNone,
     Volume,
+    Whole,
     stated,
 )
 from checker.spec.part import Part
@@ -133,6 +138,12 @@ class Lubrication(Part):
     baffled: Flag = stated("Whether a baffle keeps the gears from churning the settled oil.")
     settling_volume: Volume = stated("Oil that stands quiet, out of reach of the gears.")
     pump_flow: Flow = stated("Flow of the pump.")
+    pump_driven_by: Annotated[
+        str | None, Choice(("engine", "driving side", "propeller side", "electric", "none"))
+    ] = stated(
+        "What turns the oil pump: the engine, the driving or the propeller side of the clutch, "
+        "a motor; or none where there is no pump."
+    )
     circulating_flow: Flow = stated("Flow that leaves the meshes for the reservoir.")
     settling_depth: Size = stated("Depth of the oil that stands quiet.")
     pump_pressure: Annotated[Quantity | None, Of("pressure", at_least="0 kPa")] = stated(
@@ -237,6 +248,27 @@ class EngineJoint(Part):
     engine_temperature: FluidTemperature = stated("Engine case at the joint on the hot day.")
 
 
+class Mounting(Part):
+    """The bolted face between gear case and engine."""
+
+    station: Length = stated("Place of the face, from the engine face towards the propeller.")
+    bolts: Whole = stated("Number of bolts.")
+    bolt_diameter: Size = stated("Nominal diameter of the bolts.")
+    bolt_pitch: Size = stated("Thread pitch.")
+    bolt_class: Text = stated("Strength class, such as 8.8 or 10.9.")
+    preload: LoadRating = stated("Preload of one bolt as assembled.")
+    circle_radius: Size = stated(
+        "Radius of the circle of bolts; the least, where they stand apart."
+    )
+    friction_coefficient: Friction = stated("Friction coefficient of the faces.")
+    load_share: Annotated[float | None, Number(0.0, 5.0)] = stated(
+        "Share of the working load that swings the bolt and not the face, such as 0.2."
+    )
+    drive_mass: Mass = stated("Mass of the drive that hangs on the face, without the propeller.")
+    mass_station: Length = stated("Station of its centre of mass.")
+    locking: TextOrNone = stated("How the bolts are kept from turning, or none.")
+
+
 class Housing(Part):
     """The gear case."""
 
@@ -289,3 +321,4 @@ class Housing(Part):
     stiffness_evidence: Text = stated("Analysis or test of the stiffness of the case.")
     cold_soak_temperature: Temperature = stated("Lowest temperature of the standing drive.")
     highest_temperature: Temperature = stated("Highest temperature of the case in operation.")
+    mounting: Mounting | None = stated("Bolted face between gear case and engine.")

@@ -5,7 +5,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from checker.spec.fields import Choice, Date, Day, Flag, Text, Written, stated
+from checker.spec.fields import Choice, Date, Day, Flag, Text, TextOrNone, Written, stated
 from checker.spec.part import Part
 
 
@@ -35,6 +35,34 @@ class SingleFailure(Part):
     part: Written = Field(description="Path of the part, such as meshes.first or clutch.")
     effect: Text = stated("Effect on thrust and engine.")
     detected_by: Text = stated("How it shows before or when it happens.")
+    failure: Text = stated("What fails: fatigue crack, seizure, slip, a lost bolt.")
+    engine_effect: Text = stated("Effect on the engine.")
+    check: Text = stated("Check or inspection that finds it.")
+    interval: Text = stated("Interval of that check.")
+
+
+class Retention(Part):
+    """A part between propeller and gear case: what holds the propeller when it alone fails."""
+
+    part: Written = Field(
+        description="Path of the part, such as shafts.prop, or of what belongs to it, with a word: "
+        "'bearings.prop_thrust retainer', 'housing bolts'."
+    )
+    releases_propeller: Flag = stated("Whether its single failure lets the propeller go.")
+    retained_by: TextOrNone = stated("What then still holds the propeller; or none.")
+    inspection: TextOrNone = stated("Method by which a crack or loosening shows in time; or none.")
+    interval: Text = stated("Interval of that inspection.")
+
+
+class Evidence(Part):
+    """Papers on one critical part."""
+
+    part: Written = Field(description="Path of the part, such as gears.pinion.")
+    material: Text = stated("Material certificate.")
+    heat_treatment: Text = stated("Heat treatment report.")
+    hardness: Text = stated("Hardness report.")
+    crack_test: Text = stated("Crack test report.")
+    gear_inspection: Text = stated("Gear inspection sheet, of a gear.")
 
 
 class Records(Part):
@@ -47,6 +75,10 @@ class Records(Part):
         "Preflight list has the hand check of the clutch: grips one way, free the other."
     )
     single_failures: list[SingleFailure] | None = stated("Single failures that stop the propeller.")
+    retention: list[Retention] | None = stated(
+        "Every part between propeller and gear case, and what its failure does."
+    )
+    evidence: list[Evidence] | None = stated("Papers of each critical part.")
     material_certificates: Flag = stated("Material certificates of gears and shafts are on file.")
     heat_treatment_reports: Flag = stated("Heat treatment and hardness reports are on file.")
     gear_inspection_sheets: Flag = stated("Gear inspection sheets are on file.")

@@ -11,6 +11,7 @@ from checker.spec.gearing import Bearing, Gear, Joint, Mesh, Shaft
 from checker.spec.oil_side import Housing, Lubrication, Seal, Vent
 from checker.spec.papers import Deviation, Monitoring, Records
 from checker.spec.power import Drive, Engine, OperationPoint, Propeller
+from checker.spec.states import States
 from checker.spec.units import DIMENSIONS
 
 MODELS: dict[str, type[BaseModel]] = {
@@ -30,6 +31,7 @@ MODELS: dict[str, type[BaseModel]] = {
     "housing": Housing,
     "propeller": Propeller,
     "monitoring": Monitoring,
+    "states": States,
     "deviation": Deviation,
     "records": Records,
 }

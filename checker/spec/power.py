@@ -72,6 +72,10 @@ class Drive(Part):
         "Tractor: propeller thrust pulls the propeller shaft away from the engine. "
         "Pusher: it pushes the shaft towards the engine."
     )
+    limit_load_factor: Annotated[float | None, Number(1.0, 12.0)] = stated(
+        "Limit load factor of the aircraft (flight condition A), such as 3.8; it goes with the "
+        "limit torque."
+    )
     target_life: Duration = stated("Service life wanted between overhauls.")
     build_temperature: Temperature = stated(
         "Temperature at which dimensions and backlash are stated."
@@ -196,6 +200,9 @@ class Engine(Part):
         "Torque at the crankshaft that starter and engine bear when the propeller is locked to "
         "the crank."
     )
+    drag_torque: Torque = stated(
+        "Torque at the crankshaft that turns the dead engine, the peak of compression included."
+    )
 
 
 class OperationPoint(Part):
@@ -290,3 +297,10 @@ class Propeller(Part):
         "Alternating torque at blade-passing frequency, as a share of the propeller's mean torque."
     )
     hub_bolts: Whole = stated("Number of bolts through the hub.")
+    unbalance: Annotated[Quantity | None, Of("unbalance", at_least="0 kg m")] = stated(
+        "Largest unbalance left: difference of mass between blades times its radius."
+    )
+    blade_thrust_variation: Annotated[float | None, Number(0.0, 5.0)] = stated(
+        "How far the thrust of one blade swings about its mean in each turn in the worst yawed "
+        "flow, over that mean."
+    )

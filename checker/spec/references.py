@@ -35,7 +35,7 @@ def reference_problems(document: Document) -> list[Problem]:
         *_ratio_sets(names),
         *_points(names),
         *_oil_paths(names),
-        *_single_failures(names),
+        *_parts_in_records(names),
         *firing_problems(document),
     ]
 
@@ -209,11 +209,16 @@ def _oil_paths(names: _Names) -> Iterator[Problem]:
         )
 
 
-def _single_failures(names: _Names) -> Iterator[Problem]:
+def _parts_in_records(names: _Names) -> Iterator[Problem]:
     known = [f"{section}.{name}" for section in NAMED_PARTS for name in names.parts(section)]
     known += [*names.couplings(), *_SINGLE_PARTS]
-    for index, failure in enumerate(names.entries("records", "single_failures")):
-        path = ("records", "single_failures", index, "part")
-        yield from names.named(
-            path, failure.get("part"), known, "part", ", with its section, such as meshes.first"
-        )
+    for table in ("single_failures", "retention", "evidence"):
+        for index, entry in enumerate(names.entries("records", table)):
+            path = ("records", table, index, "part")
+            part = entry.get("part")
+            if table == "retention" and isinstance(part, str):
+                # A word after the part names what belongs to it: its retainer, its bolts.
+                part = part.partition(" ")[0]
+            yield from names.named(
+                path, part, known, "part", ", with its section, such as meshes.first"
+            )

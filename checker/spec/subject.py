@@ -139,7 +139,16 @@ class Subjects:
             self.by_kind[kind] = tuple(
                 Subject(kind, name, (field, name), part) for name, part in named.items()
             )
-        for kind in ("damper", "clutch", "lubrication", "vent", "housing", "monitoring", "records"):
+        for kind in (
+            "damper",
+            "clutch",
+            "lubrication",
+            "vent",
+            "housing",
+            "monitoring",
+            "states",
+            "records",
+        ):
             part = getattr(spec, kind)
             self.by_kind[kind] = (
                 Subject(kind, "", (kind,), part if isinstance(part, BaseModel) else None),

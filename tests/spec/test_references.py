@@ -35,6 +35,10 @@ records:
     - {part: shafts.prop}
     - {part: clutch}
     - {part: joints.flange}
+  retention:
+    - {part: joints.flange bolts}
+  evidence:
+    - {part: shafts.input}
 """
 
 
@@ -73,6 +77,10 @@ def test_a_spec_whose_names_are_all_found_is_read():
         ("part: shafts.prop", "part: prop", "records.single_failures.0.part",
          "with its section, such as meshes.first"),
         ("part: clutch", "part: damper", "records.single_failures.1.part", "there is no part"),
+        ("flange bolts", "flnge bolts", "records.retention.0.part",
+         "did you mean 'joints.flange'?"),
+        ("part: shafts.input", "part: shafts.inputs", "records.evidence.0.part",
+         "did you mean 'shafts.input'?"),
         ("part: clutch", "part: ratio_sets.high", "records.single_failures.1.part",
          "there is no part"),
         ("outer: prop", "outer: porp", "clutch.outer", "did you mean 'prop'?"),
