@@ -11,6 +11,7 @@ from checker.train.loads import Loads
 from checker.train.motion import Motion
 from checker.train.pair import Pair, Wheel
 from checker.train.peak import Peaks
+from checker.train.reactions import Reactions
 from checker.train.resonance import Resonances
 from checker.train.torsional_survey import TorsionalSurvey, build_survey
 
@@ -24,6 +25,7 @@ class Design:
         motion: speeds, senses and torques.
         peaks: peak torques.
         loads: tooth forces and thrusts.
+        reactions: bearing reactions and bending of each shaft.
         pairs: geometry of each mesh, by name.
         wheels: geometry of each gear, by name.
     """
@@ -43,6 +45,9 @@ class Design:
             for mesh in self.subjects.all("mesh")
         }
         self.loads = Loads(self.subjects, train, self.motion, self.pairs)
+        self.reactions = Reactions(
+            self.subjects, train, self.motion, self.peaks, self.loads, self.pairs
+        )
         self._measures = measures()
         self._answers: dict[tuple[str, Subject, str], Value] = {}
 

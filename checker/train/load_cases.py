@@ -1,0 +1,232 @@
+"""The states in which the shafts are loaded: each operation point, and the limit cases."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cached_property
+
+from checker.known import Known, Unknown, Value, assumed, compute, merged
+from checker.mechanics import air, engine, load_cases, propeller
+from checker.spec.subject import Subject, Subjects
+from checker.train.graph import Train
+from checker.train.motion import Motion
+from checker.train.peak import Peaks
+
+POINT, LIMIT_TORQUE, GYROSCOPIC, REVERSE, START = (
+    "operation point",
+    "limit torque",
+    "gyroscopic",
+    "reverse torque",
+    "start",
+)
+_LEVEL_FLIGHT = "level flight or ground"
+
+Torques = Callable[[str], Value]
+"""Torque of a shaft by its name [N m]."""
+_STANDARD_DAY = "the density of the standard day"
+
+
+@dataclass(frozen=True)
+class LoadCase:
+    """One state of load.
+
+    Attributes:
+        name: of the point, or of the limit case.
+        kind: operation point, limit torque, gyroscopic, reverse torque or start.
+        torque: torque of a shaft by its name [N m]; negative where the propeller drives.
+        propeller_speed: of the propeller [rad/s].
+        thrust: of the propeller [N].
+        load_factor: on every weight.
+        yaw_rate: of the aircraft [rad/s].
+        pitch_rate: of the aircraft [rad/s].
+    """
+
+    name: str
+    kind: str
+    torque: Torques
+    propeller_speed: Value
+    thrust: Value
+    load_factor: Value
+    yaw_rate: Known | None = None
+    pitch_rate: Known | None = None
+
+    @property
+    def known_name(self) -> Known:
+        """The name of the case, for derivations."""
+        return Known(self.name, "", "case", origin=f"the {self.kind} case that governs")
+
+
+class LoadCases:
+    """All states of load of a drive."""
+
+    def __init__(self, subjects: Subjects, train: Train, motion: Motion, peaks: Peaks) -> None:
+        self._subjects = subjects
+        self._train = train
+        self._motion = motion
+        self._peaks = peaks
+        self._engine = subjects.the("engine")
+
+    @cached_property
+    def points(self) -> dict[str, LoadCase]:
+        """The operation points, by name."""
+        return {point.name: self._at(point) for point in self._subjects.all("point")}
+
+    @cached_property
+    def limits(self) -> tuple[LoadCase, ...]:
+        """The limit cases."""
+        return (self._limit_torque, *self.gyroscopic, self._reverse, self._start)
+
+    @cached_property
+    def gyroscopic(self) -> tuple[LoadCase, ...]:
+        """Yaw and pitch together, each in both senses (CS 23.371(a)(2))."""
+        case, source = load_cases.CS_23_371, load_cases.GYROSCOPIC_SOURCE
+        return tuple(
+            LoadCase(
+                f"gyroscopic, yaw {yaw_word}, pitch {pitch_word}",
+                GYROSCOPIC,
+                self._continuous_torque,
+                self._continuous_speed,
+                self.largest_thrust,
+                Known(case.load_factor, "1", "n", origin=source),
+                Known(yaw * case.yaw_rate, "rad/s", "ω_yaw", origin=source),
+                Known(pitch * case.pitch_rate, "rad/s", "ω_pitch", origin=source),
+            )
+            for yaw, yaw_word in ((1, "right"), (-1, "left"))
+            for pitch, pitch_word in ((1, "up"), (-1, "down"))
+        )
+
+    @cached_property
+    def largest_thrust(self) -> Value:
+        """F_p, largest thrust of the operation points [N]; it stands for maximum continuous."""
+        return self._extreme_thrust(max)
+
+    @cached_property
+    def least_thrust(self) -> Value:
+        """F_p, least thrust of the operation points, braking where it is negative [N]."""
+        return self._extreme_thrust(min)
+
+    def thrust_at(self, point: Subject) -> Value:
+        """F_p at a point [N]: stated, or that of an ideal propeller, which no real one reaches."""
+        stated = point.given("thrust", "F_p")
+        if isinstance(stated, Known) or point.raw("driving") == "propeller":
+            return stated
+        ideal = self.ideal_thrust(point)
+        return ideal if isinstance(ideal, Known) else stated
+
+    def ideal_thrust(self, point: Subject) -> Value:
+        """Thrust of the actuator disc at the power of a point [N]: an upper bound."""
+        altitude = point.given("altitude", "z")
+        standard = assumed(0.0, "ΔK", "ΔT", _STANDARD_DAY)
+        density = compute(
+            air.density,
+            compute(air.pressure, altitude),
+            compute(air.temperature, altitude, standard),
+        )
+        return compute(
+            propeller.ideal_thrust,
+            point.given("power", "P"),
+            point.given("airspeed", "V"),
+            self._subjects.the("propeller").given("diameter", "D"),
+            density,
+        )
+
+    def _extreme_thrust(self, pick: Callable[..., Known]) -> Value:
+        values = [self.thrust_at(point) for point in self._subjects.all("point")]
+        unknown = [value for value in values if isinstance(value, Unknown)]
+        if unknown or not values:
+            return merged(unknown) if unknown else Unknown((("operation",),))
+        return pick(
+            (value for value in values if isinstance(value, Known)),
+            key=lambda value: value.number,
+        )
+
+    def _at(self, point: Subject) -> LoadCase:
+        return LoadCase(
+            point.name,
+            POINT,
+            lambda shaft: self._motion.torque(shaft, point),
+            self._motion.speed(self._train.last, point),
+            self.thrust_at(point),
+            _one(_LEVEL_FLIGHT),
+        )
+
+    @cached_property
+    def _limit_torque(self) -> LoadCase:
+        """The largest mean torque times the factor, with all of the loads of flight condition A.
+
+        CS-22.361 and the old 23.361 ask for take-off torque with 75 % of them and for maximum
+        continuous torque with 100 %; this covers both.
+        """
+        return LoadCase(
+            "limit torque",
+            LIMIT_TORQUE,
+            self._limit,
+            self._continuous_speed,
+            self.largest_thrust,
+            self._subjects.the("drive").given("limit_load_factor", "n"),
+        )
+
+    def _limit(self, shaft: str) -> Value:
+        """Limit torque of a shaft: unknown while a mean torque is that might be larger."""
+        mean = self._peaks.mean(shaft)
+        return mean if isinstance(mean, Unknown) else self._peaks.floor(shaft)
+
+    @cached_property
+    def _reverse(self) -> LoadCase:
+        """A dead engine turned by the propeller through a locked clutch, or without one."""
+        drag = compute(
+            load_cases.reverse_torque,
+            self._engine.given("drag_torque", "T_drag"),
+            Known(1.0, "1", "i", origin="at the crankshaft itself"),
+        )
+        return LoadCase(
+            "reverse torque of a dead engine",
+            REVERSE,
+            lambda shaft: self._passed_on(drag, shaft),
+            self._idle_speed,
+            self.least_thrust,
+            _one(_LEVEL_FLIGHT),
+        )
+
+    @cached_property
+    def _start(self) -> LoadCase:
+        starter = self._engine.given("starter_torque_limit", "T_start")
+        still = Known(0.0, "N", "F_p", origin="no thrust at the start")
+        return LoadCase(
+            "start",
+            START,
+            lambda shaft: self._passed_on(starter, shaft),
+            self._idle_speed,
+            still,
+            _one(_LEVEL_FLIGHT),
+        )
+
+    @cached_property
+    def _idle_speed(self) -> Value:
+        return self._propeller_speed(self._engine.given("idle_speed", "ω_idle"))
+
+    @cached_property
+    def _continuous_speed(self) -> Value:
+        return self._propeller_speed(self._engine.given("maximum_continuous.speed", "ω_e"))
+
+    @cached_property
+    def _continuous_mean(self) -> Value:
+        return compute(
+            engine.mean_torque,
+            self._engine.given("maximum_continuous.power", "P"),
+            self._engine.given("maximum_continuous.speed", "ω_e"),
+        )
+
+    def _continuous_torque(self, shaft: str) -> Value:
+        return self._passed_on(self._continuous_mean, shaft)
+
+    def _propeller_speed(self, crank: Value) -> Value:
+        return self._motion.speed_passed_on(
+            self._motion.speed_behind_engine(crank), self._train.last
+        )
+
+    def _passed_on(self, torque: Value, shaft: str) -> Value:
+        return self._motion.torque_passed_on(self._motion.torque_behind_engine(torque), shaft)
+
+
+def _one(origin: str) -> Known:
+    return Known(1.0, "1", "n", origin=origin)

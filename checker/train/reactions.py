@@ -1,0 +1,404 @@
+"""Bearing reactions of each shaft in space, its bending, and what follows from both.
+
+Each radial bearing is a rigid support; a matched set is one, in its middle. A single angular
+contact or tapered bearing supports where its lines of contact meet the axis. A member that turns
+freely on a shaft stands on it through its bearings and loads it there. The weight of gears and
+propeller counts, that of the shafts themselves does not.
+"""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from checker.known import Known, Unknown, Value, all_known, compute, merged
+from checker.mechanics import beam, shaft_loads
+from checker.mechanics.beam import Bent, Load, Stretch
+from checker.mechanics.bearing_kinds import BEARING_KINDS
+from checker.mechanics.bearing_load import pressure_centre
+from checker.mechanics.equation import OutOfRange, equation_of
+from checker.spec.subject import Subject, Subjects
+from checker.train.graph import Train
+from checker.train.load_cases import LoadCase, LoadCases
+from checker.train.loads import Loads
+from checker.train.motion import Motion
+from checker.train.pair import Pair
+from checker.train.peak import Peaks
+from checker.train.shaft_forces import Force, ShaftForces
+
+_WAYS = {"towards propeller": 1, "towards engine": -1}
+_OFFSET_KINDS = ("angular contact ball", "tapered roller")
+
+
+@dataclass(frozen=True)
+class Support:
+    """A radial support of a shaft: a bearing or a matched set of them."""
+
+    station: Known
+    members: tuple[Subject, ...]
+
+
+@dataclass(frozen=True)
+class Carried:
+    """A shaft on its supports in one state of load.
+
+    Attributes:
+        supports: in the order of the spec.
+        forces: what acts on it besides.
+        right: its bending in the horizontal plane.
+        up: its bending in the vertical plane.
+        turning: its bending by what turns with it.
+        sections: what its bending stiffness rests on, where more than two supports share by it.
+    """
+
+    supports: tuple[Support, ...]
+    forces: tuple[Force, ...]
+    right: Bent
+    up: Bent
+    turning: Bent
+    sections: tuple[Known, ...] = ()
+
+    @cached_property
+    def inputs(self) -> tuple[Known, ...]:
+        """Everything that the reactions were computed from."""
+        stations = tuple(support.station for support in self.supports)
+        loads = (part for force in self.forces for part in force.parts)
+        return (*stations, *loads, *self.sections)
+
+    def support_of(self, bearing: Subject) -> int | None:
+        """Index of the support that a bearing is or belongs to."""
+        for index, support in enumerate(self.supports):
+            if any(member.name == bearing.name for member in support.members):
+                return index
+        return None
+
+
+class Reactions:
+    """Reactions, moments and deflections of every shaft in every state of load."""
+
+    def __init__(
+        self,
+        subjects: Subjects,
+        train: Train,
+        motion: Motion,
+        peaks: Peaks,
+        loads: Loads,
+        pairs: dict[str, Pair],
+    ) -> None:
+        self._subjects = subjects
+        self._train = train
+        self._loads = loads
+        self.forces = ShaftForces(subjects, train, motion, loads, pairs)
+        self.cases = LoadCases(subjects, train, motion, peaks)
+        self._carried: dict[tuple[str, str], Carried | Unknown] = {}
+        self._supports: dict[str, tuple[Support, ...] | Unknown] = {}
+        self._radial: dict[tuple[str, str], Value] = {}
+        self._slopes: dict[tuple[str, str, float], tuple[Value, Value]] = {}
+
+    def is_loaded(self, shaft: str) -> bool:
+        """Whether a gear, the propeller, or a member that turns on it loads the shaft."""
+        return shaft == self._train.last or any(True for _ in self._loads.meshes_on(shaft))
+
+    def carried(self, shaft: str, case: LoadCase) -> Carried | Unknown:
+        """The shaft on its supports in a state of load."""
+        key = (shaft, case.name)
+        if key not in self._carried:
+            self._carried[key] = self._carry(shaft, case)
+        return self._carried[key]
+
+    def radial(self, bearing: Subject, case: LoadCase) -> Value:
+        """F_r, radial force on the support that a bearing is or belongs to [N]."""
+        key = (bearing.name, case.name)
+        if key not in self._radial:
+            self._radial[key] = self._radial_force(bearing, case)
+        return self._radial[key]
+
+    def _radial_force(self, bearing: Subject, case: LoadCase) -> Value:
+        carried = self.carried(str(bearing.raw("shaft")), case)
+        if isinstance(carried, Unknown):
+            return carried
+        index = carried.support_of(bearing)
+        if index is None:
+            return Known(0.0, "N", "F_r", origin="its kind carries no radial force")
+        parts = [
+            Known(bent.reactions[index], "N", symbol, origin=_BEND, inputs=carried.inputs)
+            for bent, symbol in (
+                (carried.right, "R_right"),
+                (carried.up, "R_up"),
+                (carried.turning, "R_turn"),
+            )
+        ]
+        return compute(shaft_loads.radial_reaction, *parts)
+
+    def moment(self, shaft: str, case: LoadCase, station: Known, *, before: bool = False) -> Value:
+        """M of the forces fixed in the airframe [N m]: an amplitude in the turning shaft."""
+        carried = self.carried(shaft, case)
+        if isinstance(carried, Unknown):
+            return carried
+        parts = [
+            Known(
+                beam.bending_moment(bent, station.number, before),
+                "N m",
+                symbol,
+                origin=_MOMENT,
+                inputs=(station, *carried.inputs),
+            )
+            for bent, symbol in ((carried.right, "M_right"), (carried.up, "M_up"))
+        ]
+        return compute(shaft_loads.resultant_moment, *parts)
+
+    def diagram(self, shaft: str, case: LoadCase) -> list[tuple[float, float, float]] | Unknown:
+        """Stations with bending moment and torque there, in order: for reports [m, N m, N m]."""
+        carried = self.carried(shaft, case)
+        if isinstance(carried, Unknown):
+            return carried
+        torque = case.torque(shaft)
+        if isinstance(torque, Unknown):
+            return torque
+        stations = sorted({load.station for load in carried.right.acting})
+        low, high = self._torque_ends(shaft)
+        return [
+            (
+                x,
+                max(
+                    (
+                        carried.right.moment(x, before=before) ** 2
+                        + carried.up.moment(x, before=before) ** 2
+                    )
+                    ** 0.5
+                    for before in (True, False)
+                ),
+                torque.number if low <= x <= high else 0.0,
+            )
+            for x in stations
+        ]
+
+    def torque_at(self, shaft: str, torque: Value, station: Known) -> Value:
+        """The torque of a shaft at a station [N m]: none outside the stretch that it passes."""
+        low, high = self._torque_ends(shaft)
+        if low <= station.number <= high:
+            return torque
+        return Known(0.0, "N m", "T", origin="no torque passes there", inputs=(station,))
+
+    def _torque_ends(self, shaft: str) -> tuple[float, float]:
+        """Stations between which a shaft passes its torque.
+
+        Gears stand where they are stated; damper, clutch and joint are taken at the end of the
+        shaft that looks to them, the propeller beyond everything.
+        """
+        gears = {
+            gear.name: gear.given("station")
+            for gear in self._subjects.all("gear")
+            if gear.raw("shaft") == shaft
+        }
+        places: list[float] = []
+        for link in self._train.power_path:
+            if shaft not in (link.driver, link.driven):
+                continue
+            end = math.inf if link.driver == shaft else -math.inf
+            if link.kind == "mesh":
+                mesh = self._subjects.spec.meshes[link.name]
+                station = gears.get(mesh.driver if link.driver == shaft else mesh.driven)
+                end = station.number if isinstance(station, Known) else end
+            places.append(end)
+        if shaft == self._train.last:
+            places.append(math.inf)
+        if shaft == self._train.first:
+            places.append(-math.inf)
+        return (min(places), max(places)) if places else (0.0, 0.0)
+
+    def slopes(self, shaft: str, case: LoadCase, station: float) -> tuple[Value, Value]:
+        """θ to the right and upwards at a station [rad]."""
+        key = (shaft, case.name, station)
+        if key not in self._slopes:
+            self._slopes[key] = self._bent_slopes(shaft, case, station)
+        return self._slopes[key]
+
+    def _bent_slopes(self, shaft: str, case: LoadCase, station: float) -> tuple[Value, Value]:
+        carried = self.carried(shaft, case)
+        stretches = self.stretches(shaft)
+        unknown = [each for each in (carried, stretches) if isinstance(each, Unknown)]
+        if unknown or isinstance(carried, Unknown) or isinstance(stretches, Unknown):
+            missing = merged(unknown)
+            return missing, missing
+        places = [support.station.number for support in carried.supports]
+        right, up = (
+            Known(
+                beam.slope(bent, station, places, stretches),
+                "rad",
+                symbol,
+                origin=_SLOPE,
+                inputs=(*carried.inputs, *self._section_values(shaft)),
+            )
+            for bent, symbol in ((carried.right, "θ_right"), (carried.up, "θ_up"))
+        )
+        return right, up
+
+    def _section_values(self, shaft: str) -> tuple[Known, ...]:
+        """What the bending stiffness of a shaft rests on, for derivations."""
+        subject = self._subjects.the("shaft", shaft)
+        place = subject.place("sections")
+        return tuple(
+            Known(value.value, "m", symbol, path=(*place, index, field))
+            for index, section in enumerate(subject.raw("sections") or ())
+            for field, symbol, value in (
+                ("from", "x₁", section.from_),
+                ("to", "x₂", section.to),
+                ("outside", "D", section.outside),
+                ("inside", "d", section.inside),
+            )
+            if value is not None
+        )
+
+    def stretches(self, shaft: str) -> tuple[Stretch, ...] | Unknown:
+        """E I along a shaft from its sections, gaps taken over by the section before."""
+        subject = self._subjects.the("shaft", shaft)
+        sections = subject.raw("sections")
+        place = subject.place("sections")
+        if not sections:
+            return Unknown((place,))
+        missing = tuple(
+            (*place, index, name)
+            for index, section in enumerate(sections)
+            for name, value in (
+                ("from", section.from_),
+                ("to", section.to),
+                ("outside", section.outside),
+                ("inside", section.inside),
+            )
+            if value is None
+        )
+        if missing:
+            return Unknown(missing)
+        ordered = sorted(sections, key=lambda section: float(section.from_.value))
+        try:
+            stiffness = [
+                beam.bending_stiffness(s.outside.value, s.inside.value, beam.YOUNGS_MODULUS)
+                for s in ordered
+            ]
+        except OutOfRange as outside:
+            return Unknown(because=f"{subject.label}: {outside}")
+        ends = [*(s.from_.value for s in ordered[1:]), ordered[-1].to.value]
+        return tuple(
+            Stretch(s.from_.value, max(end, s.from_.value), each)
+            for s, end, each in zip(ordered, ends, stiffness, strict=True)
+        )
+
+    def supports(self, shaft: str) -> tuple[Support, ...] | Unknown:
+        """The radial supports of a shaft."""
+        if shaft not in self._supports:
+            self._supports[shaft] = self._find_supports(shaft)
+        return self._supports[shaft]
+
+    def _carry(self, shaft: str, case: LoadCase) -> Carried | Unknown:
+        supports = self.supports(shaft)
+        forces = self._forces(shaft, case)
+        unknown = [each for each in (supports, forces) if isinstance(each, Unknown)]
+        if unknown or isinstance(supports, Unknown) or isinstance(forces, Unknown):
+            return merged(unknown)
+        stretches = self.stretches(shaft) if len(supports) > 2 else ()
+        if isinstance(stretches, Unknown):
+            return stretches
+        places = [support.station.number for support in supports]
+        planes = (
+            [Load(f.station.number, _of(f.right), _of(f.couple_right)) for f in forces],
+            [Load(f.station.number, _of(f.up), _of(f.couple_up)) for f in forces],
+            [Load(f.station.number, _of(f.turning)) for f in forces],
+        )
+        try:
+            right, up, turning = (beam.bend(places, loads, stretches) for loads in planes)
+        except OutOfRange as outside:
+            return Unknown((("bearings",),), because=f"shafts.{shaft}: {outside}")
+        sections = self._section_values(shaft) if len(supports) > 2 else ()
+        return Carried(supports, forces, right, up, turning, sections)
+
+    def _find_supports(self, shaft: str) -> tuple[Support, ...] | Unknown:
+        bearings = [each for each in self._subjects.all("bearing") if each.raw("shaft") == shaft]
+        kinds = [bearing.given("kind", "kind") for bearing in bearings]
+        unknown = all_known(*kinds)
+        if unknown is not None:
+            return unknown
+        groups: dict[str, list[Subject]] = {}
+        for bearing in bearings:
+            if BEARING_KINDS[str(bearing.raw("kind"))].radial:
+                groups.setdefault(bearing.raw("matched_set") or f"\0{bearing.name}", []).append(
+                    bearing
+                )
+        stations = [self._station_of(members) for members in groups.values()]
+        unknown = all_known(*stations)
+        if unknown is not None:
+            return unknown
+        if len(stations) < 2:
+            because = f"shafts.{shaft} has {len(stations)} radial bearings listed; two are needed"
+            return Unknown((("bearings",),), because)
+        return tuple(
+            Support(station, tuple(members))
+            for station, members in zip(stations, groups.values(), strict=True)
+            if isinstance(station, Known)
+        )
+
+    def _station_of(self, members: list[Subject]) -> Value:
+        stations = [member.given("station", "x") for member in members]
+        if len(members) == 1:
+            return self._pressure_centre(members[0], stations[0])
+        total = stations[0]
+        for station in stations[1:]:
+            total = compute(shaft_loads.middle, total, station)
+        return total
+
+    @staticmethod
+    def _pressure_centre(bearing: Subject, station: Value) -> Value:
+        if bearing.raw("kind") not in _OFFSET_KINDS:
+            return station
+        locates = bearing.given("locates")
+        if isinstance(locates, Unknown):
+            return merged([locates, *([station] if isinstance(station, Unknown) else [])])
+        way = _WAYS.get(str(locates.value))
+        if way is None:
+            return station
+        return compute(
+            pressure_centre,
+            station,
+            bearing.given("bore", "d"),
+            bearing.given("outside", "D"),
+            bearing.given("contact_angle", "α"),
+            Known(way, "1", "way", inputs=(locates,)),
+        )
+
+    def _forces(self, shaft: str, case: LoadCase) -> tuple[Force, ...] | Unknown:
+        found = self.forces.on_shaft(shaft, case)
+        for member in self._subjects.all("shaft"):
+            if member.raw("turns_freely_on") == shaft:
+                found += self._from_member(member.name, case)
+        unknown = [each for each in found if isinstance(each, Unknown)]
+        if unknown:
+            return merged(unknown)
+        return tuple(each for each in found if isinstance(each, Force))
+
+    def _from_member(self, member: str, case: LoadCase) -> Iterator[Force | Unknown]:
+        """What a member that turns freely on a shaft puts on it through its bearings."""
+        if not any(True for _ in self._loads.meshes_on(member)):
+            return
+        carried = self.carried(member, case)
+        if isinstance(carried, Unknown):
+            yield carried
+            return
+        for index, support in enumerate(carried.supports):
+            right, up = (
+                compute(
+                    shaft_loads.opposite,
+                    Known(bent.reactions[index], "N", "R", origin=_BEND, inputs=carried.inputs),
+                )
+                for bent in (carried.right, carried.up)
+            )
+            if isinstance(right, Known) and isinstance(up, Known):
+                yield Force(support.station, right, up)
+
+
+def _of(known: Known | None) -> float:
+    return 0.0 if known is None else known.number
+
+
+_BEND = equation_of(beam.bend)
+_MOMENT = equation_of(beam.bending_moment)
+_SLOPE = equation_of(beam.slope)

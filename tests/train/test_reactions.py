@@ -1,0 +1,213 @@
+"""Bearing reactions of whole shafts: by hand, and in balance in space."""
+
+import math
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from checker.known import Known, Unknown
+from checker.measures.design import Design
+from checker.spec.loading import load_spec
+from checker.train.graph import build_train
+from checker.train.load_cases import GYROSCOPIC
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+
+
+def design_from(name, *changes):
+    text = (EXAMPLES / f"{name}.yaml").read_text(encoding="utf-8")
+    for before, after in changes:
+        assert before in text
+        text = text.replace(before, after, 1)
+    spec = load_spec(text.encode(), name).spec
+    return Design(spec, build_train(spec))
+
+
+@pytest.fixture(scope="module")
+def marram():
+    return design_from("marram")
+
+
+@pytest.fixture(scope="module")
+def sorrel():
+    return design_from("sorrel")
+
+
+def radial(design, bearing, case):
+    return design.reactions.radial(design.subjects.the("bearing", bearing), case).number
+
+
+def test_idler_by_hand(marram):
+    """Tangential forces of both meshes add, radial ones cancel, axial ones make a couple."""
+    case = marram.reactions.cases.points["take-off"]
+    torque = 60e3 / (6000 * math.tau / 60)
+    tangential = 2 * torque / (2 * 89.9e-3 * 27 / 68)
+    # 20 deg normal, 18 deg helix; the working angles differ between the meshes by a hair
+    axial = torque * math.tan(math.radians(18)) / (2.5e-3 * 27 / math.cos(math.radians(18)) / 2)
+    radius = 2.5e-3 * 41 / math.cos(math.radians(18)) / 2
+    span, to_front = 0.222 - 0.155, 0.222 - 0.188
+    across = 2 * tangential * to_front / span
+    along = 2 * axial * radius / span
+    weight = 1.6 * 9.80665 * to_front / span
+    expected = math.hypot(across, along + weight)
+    assert radial(marram, "idler_rear", case) == pytest.approx(expected, rel=6e-3)
+
+
+def test_gyroscopic_couple_goes_through_the_span(marram):
+    """Yaw right against yaw left: the vertical reactions differ by 2 C / span."""
+    cases = {case.name: case for case in marram.reactions.cases.gyroscopic}
+    right = marram.reactions.carried("prop", cases["gyroscopic, yaw right, pitch up"])
+    left = marram.reactions.carried("prop", cases["gyroscopic, yaw left, pitch up"])
+    couple = 0.52 * 5800 * math.tau / 60 * 27 / 67 * 2.5
+    difference = right.up.reactions[0] - left.up.reactions[0]
+    assert abs(difference) == pytest.approx(2 * couple / (0.238 - 0.152))
+    assert right.right.reactions == pytest.approx(left.right.reactions)
+
+
+def test_gyroscopic_cases_come_in_both_senses(marram):
+    rates = {(case.yaw_rate.number, case.pitch_rate.number) for case in _gyroscopic(marram)}
+    assert rates == {(2.5, 1.0), (2.5, -1.0), (-2.5, 1.0), (-2.5, -1.0)}
+    assert all(case.load_factor.number == 2.5 for case in _gyroscopic(marram))
+
+
+def _gyroscopic(design):
+    return [case for case in design.reactions.cases.limits if case.kind == GYROSCOPIC]
+
+
+def test_two_blades_double_the_couple():
+    three, two = design_from("marram"), design_from("marram", ("blades: 3", "blades: 2"))
+    couples = [
+        design.reactions.forces.propeller_couples(_gyroscopic(design)[0])[0].number
+        for design in (three, two)
+    ]
+    assert couples[1] == pytest.approx(2 * couples[0])
+
+
+def test_torque_factor_multiplies_the_mean_once(marram):
+    limit = next(case for case in marram.reactions.cases.limits if case.name == "limit torque")
+    take_off = 60e3 / (6000 * math.tau / 60)
+    assert limit.torque("input").number == pytest.approx(4 * take_off)
+
+
+def test_reverse_torque_pushes_the_shafts_the_other_way(marram):
+    reverse = next(case for case in marram.reactions.cases.limits if "reverse" in case.name)
+    assert reverse.torque("prop").number == pytest.approx(-95 * 67 / 27)
+    forward = marram.reactions.cases.points["cruise"]
+    net = marram.reactions.forces.net_axial
+    assert net("input", forward).number > 0 > net("input", reverse).number
+
+
+def test_net_thrust_is_that_of_the_loads(marram):
+    for point in marram.points:
+        case = marram.reactions.cases.points[point.name]
+        for shaft in ("input", "idler", "prop"):
+            assert marram.reactions.forces.net_axial(shaft, case).number == pytest.approx(
+                marram.loads.net_thrust(shaft, point).number, abs=1e-9
+            )
+
+
+def test_member_on_a_shaft_loads_it_through_its_bearings(sorrel):
+    case = sorrel.reactions.cases.points["cruise"]
+    hub = sorrel.reactions.carried("lay_wheel_hub", case)
+    lay = sorrel.reactions.carried("lay", case)
+    seats = {support.station.number for support in hub.supports}
+    passed = [force for force in lay.forces if force.station.number in seats]
+    assert sorted(force.right.number for force in passed) == pytest.approx(
+        sorted(-each for each in hub.right.reactions)
+    )
+
+
+def test_matched_set_is_one_support(sorrel):
+    supports = sorrel.reactions.supports("prop")
+    assert [len(support.members) for support in supports] == [1, 2]
+    assert supports[1].station.number == pytest.approx((0.245 + 0.267) / 2)
+
+
+def test_missing_field_is_named():
+    design = design_from("marram", ("  blade_thrust_variation: 0.35\n", ""))
+    case = design.reactions.cases.points["cruise"]
+    value = design.reactions.radial(design.subjects.the("bearing", "prop_thrust"), case)
+    assert isinstance(value, Unknown)
+    assert value.missing == (("propeller", "blade_thrust_variation"),)
+
+
+def test_thrust_of_an_ideal_propeller_stands_in_where_none_is_stated():
+    design = design_from("marram", ("    thrust: 740 N\n", ""))
+    thrust = design.reactions.cases.points["cruise"].thrust
+    assert isinstance(thrust, Known)
+    assert thrust.number > 740
+
+
+def test_third_bearing_shares_the_load():
+    extra = """  prop_middle:
+    shaft: prop
+    kind: cylindrical roller NU
+    station: 212 mm
+    locates: none
+  prop_thrust:
+"""
+    design = design_from("marram", ("  prop_thrust:\n", extra))
+    case = design.reactions.cases.points["take-off"]
+    carried = design.reactions.carried("prop", case)
+    assert len(carried.supports) == 3
+    for bent, loads in ((carried.right, "right"), (carried.up, "up")):
+        applied = sum(getattr(f, loads).number for f in carried.forces if getattr(f, loads))
+        assert sum(bent.reactions) == pytest.approx(-applied, abs=1e-9 * 1e4)
+
+
+def test_diagram_starts_and_ends_without_moment(marram):
+    rows = marram.reactions.diagram("prop", marram.reactions.cases.points["climb"])
+    assert rows[0][1] == pytest.approx(0.0, abs=1e-6)
+    assert max(moment for _, moment, _ in rows) > 1.0
+    torque = 51e3 / (5700 * math.tau / 60) * 67 / 27
+    assert {round(each) for *_, each in rows} == {0, round(torque)}
+
+
+def turned(shaft, case, design):
+    """Σ forces and Σ moments about the origin of everything on a shaft, reactions included."""
+    carried = design.reactions.carried(shaft, case)
+    sums = [0.0, 0.0, 0.0, 0.0]
+    scale = 1.0
+    for force in carried.forces:
+        x = force.station.number
+        right, up = (each.number if each else 0.0 for each in (force.right, force.up))
+        couple_right = force.couple_right.number if force.couple_right else 0.0
+        couple_up = force.couple_up.number if force.couple_up else 0.0
+        for index, part in enumerate((right, up, x * right + couple_right, x * up + couple_up)):
+            sums[index] += part
+            scale = max(scale, abs(part))
+    for index, support in enumerate(carried.supports):
+        x = support.station.number
+        right, up = carried.right.reactions[index], carried.up.reactions[index]
+        for place, part in enumerate((right, up, x * right, x * up)):
+            sums[place] += part
+            scale = max(scale, abs(part))
+    return sums, scale
+
+
+@given(
+    st.integers(60, 140),
+    st.integers(180, 200),
+    st.integers(226, 260),
+    st.integers(0, 90),
+    st.sampled_from(["take-off", "descent", "cruise"]),
+)
+@settings(max_examples=12, deadline=None)
+def test_shafts_are_always_in_balance(rear, gear, front, aside, point):
+    design = design_from(
+        "marram",
+        ("    station: 152 mm\n", f"    station: {rear} mm\n"),
+        (
+            "    shaft: prop\n    teeth: 67",
+            f"    shaft: prop\n    station: {gear} mm\n    teeth: 67",
+        ),
+        ("    station: 238 mm\n", f"    station: {front} mm\n"),
+        ("up: 232.00 mm", f"up: {100 + aside} mm"),
+        ("    station: 188 mm\n    profile_shift: 0.0\n", "    profile_shift: 0.0\n"),
+    )
+    for case in (design.reactions.cases.points[point], *design.reactions.cases.limits):
+        for shaft in ("input", "idler", "prop"):
+            sums, scale = turned(shaft, case, design)
+            assert all(abs(each) <= 1e-9 * scale for each in sums)
