@@ -82,30 +82,44 @@ def maker_pressure_margin(design: Design, clutch: Subject) -> Value:
     )
 
 
-def _contact_pressure(clutch: Subject, peak: Value) -> Value:
-    """Hertz pressure of the most loaded clutch on its inner race at a peak torque."""
-    race = clutch.given("inner_race_radius", "r_i")
+def element_force(clutch: Subject, peak: Value) -> Value:
+    """F_n, force of an element on the inner race of the most loaded clutch [N]."""
     row = compute(
         formulas.most_loaded_row_torque,
         peak,
         clutch.given("rows", "n"),
         _usable_fraction(clutch),
     )
-    force = compute(
+    return compute(
         formulas.element_normal_force,
         row,
         clutch.given("elements", "z"),
-        race,
+        clutch.given("inner_race_radius", "r_i"),
         clutch.given("gripping_angle", "α"),
     )
+
+
+def contact_bodies(clutch: Subject) -> tuple[Value, Value]:
+    """R and E* of an element on the inner race [m, Pa]."""
     steel = assumed(206e9, "Pa", "E", "Young's modulus of steel, ISO 6336-2 (from memory)")
     contraction = assumed(0.3, "1", "ν", "Poisson's ratio of steel, ISO 6336-2 (from memory)")
+    return (
+        compute(
+            hertz.reduced_radius,
+            clutch.given("element_radius", "r_1"),
+            clutch.given("inner_race_radius", "r_i"),
+        ),
+        compute(hertz.reduced_modulus, steel, contraction, steel, contraction),
+    )
+
+
+def _contact_pressure(clutch: Subject, peak: Value) -> Value:
+    """Hertz pressure of the most loaded clutch on its inner race at a peak torque."""
     return compute(
         hertz.line_contact_pressure,
-        force,
+        element_force(clutch, peak),
         clutch.given("element_length", "L"),
-        compute(hertz.reduced_radius, clutch.given("element_radius", "r_1"), race),
-        compute(hertz.reduced_modulus, steel, contraction, steel, contraction),
+        *contact_bodies(clutch),
     )
 
 

@@ -1,11 +1,11 @@
 """Measures of the joints that carry the torque."""
 
-from checker.known import Known, Unknown, Value, compute
+from checker.known import Value, compute
 from checker.measures.design import Design
 from checker.measures.registry import measure
+from checker.measures.stated import described
 from checker.mechanics import joint as formulas
 from checker.mechanics import kinematics
-from checker.spec.fields import NONE
 from checker.spec.subject import Subject
 
 
@@ -49,10 +49,7 @@ def preload_fraction(design: Design, joint: Subject) -> Value:
 @measure("joint", "", "whether the locking of bolts or nut is described")
 def locking_stated(design: Design, joint: Subject) -> Value:
     """Whether it is stated how bolts or nut are kept from turning; false where it is ``none``."""
-    locking = joint.given("locking")
-    if isinstance(locking, Unknown):
-        return locking
-    return Known(locking.value != NONE, "", "stated", inputs=(locking,))
+    return described(joint, "locking")
 
 
 @measure("joint", "1", "bolts of the hub over bolts of the joint", at="bolts")

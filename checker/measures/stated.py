@@ -1,6 +1,7 @@
 """Whether a thing is stated at all: what is left out is not shown, and never falls short."""
 
-from checker.known import Known, Value, all_known
+from checker.known import Known, Unknown, Value, all_known
+from checker.spec.fields import NONE
 from checker.spec.subject import Subject
 
 
@@ -9,3 +10,11 @@ def stated(subject: Subject, *fields: str) -> Value:
     values = [subject.given(field) for field in fields]
     inputs = tuple(value for value in values if isinstance(value, Known))
     return all_known(*values) or Known(True, "", "stated", inputs=inputs)
+
+
+def described(subject: Subject, field: str) -> Value:
+    """Whether a text says that there is something: false where it is ``none``."""
+    text = subject.given(field)
+    if isinstance(text, Unknown):
+        return text
+    return Known(text.value != NONE, "", "described", inputs=(text,))

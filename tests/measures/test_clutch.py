@@ -28,7 +28,7 @@ def test_capacity_is_set_against_the_floor_where_it_is_the_larger(solve):  # by 
 def test_capacity_without_a_survey_is_never_shown(solve):  # by hand
     margin = ask(solve({"propeller.inertia": "unknown"}), "capacity_margin")
     assert isinstance(margin, Unknown)
-    assert margin.at_best.number == pytest.approx(680 / (1.5 * FLOOR))
+    assert margin.at_best.number == pytest.approx(640 / (1.5 * FLOOR))
     assert ("propeller", "inertia") in margin.missing
 
 

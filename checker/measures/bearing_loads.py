@@ -1,0 +1,371 @@
+"""Measures of what a bearing carries: reactions, equivalent loads, life and static safety.
+
+A matched set counts as one bearing: its loads are those of the set, set against its rating.
+"""
+
+from collections.abc import Callable, Iterable
+
+from checker.known import Known, Unknown, Value, all_known, compute, merged
+from checker.measures.bearing_ratings import (
+    BALLS,
+    CYLINDERS,
+    dynamic_rating,
+    outside,
+    static_rating,
+)
+from checker.measures.bearings import BOTH_WAYS, ENGINE_WAY, PROPELLER_WAY, ring_speed
+from checker.measures.design import Design
+from checker.measures.oil_properties import viscosity
+from checker.measures.registry import measure, varying_measure
+from checker.mechanics import bearing as rolling
+from checker.mechanics import bearing_life as life
+from checker.mechanics import bearing_load as loads
+from checker.mechanics import bearing_sizes as generic
+from checker.mechanics import kinematics
+from checker.mechanics.bearing_kinds import BEARING_KINDS
+from checker.mechanics.equation import equation_of
+from checker.spec.subject import Subject
+from checker.train.load_cases import LoadCase
+
+_RADIAL_ONLY = (*CYLINDERS, "needle roller", "toroidal roller")
+_THRUST = ("thrust ball", "double-direction thrust ball", "thrust roller")
+_PAIRED = ("back-to-back", "face-to-face")
+_WAY_SIGN = {PROPELLER_WAY: 1, ENGINE_WAY: -1}
+_OPPOSITE = {PROPELLER_WAY: ENGINE_WAY, ENGINE_WAY: PROPELLER_WAY}
+
+
+@measure("bearing", "", "whether it is a rolling bearing under load", at="kind")
+def rolls_under_load(design: Design, bearing: Subject) -> Value:
+    """Whether it rolls, and stands on a shaft that gear, propeller or a member on it loads."""
+    kind = bearing.given("kind", "kind")
+    if isinstance(kind, Unknown):
+        return kind
+    rolls = kind.value != "plain" and design.reactions.is_loaded(str(bearing.raw("shaft")))
+    return Known(rolls, "", "rolls under load", inputs=(kind,))
+
+
+@varying_measure("bearing", "N", "radial force on the bearing or its set", at="station")
+def radial_force(design: Design, bearing: Subject, point: Subject) -> Value:
+    """F_r at an operation point [N]."""
+    return design.reactions.radial(bearing, design.reactions.cases.points[point.name])
+
+
+@varying_measure("bearing", "N", "axial force on the bearing or its set", at="locates")
+def axial_force(design: Design, bearing: Subject, point: Subject) -> Value:
+    """F_a at an operation point [N]."""
+    return axial_in(design, bearing, design.reactions.cases.points[point.name])
+
+
+@varying_measure("bearing", "N", "equivalent dynamic load", at="dynamic_rating")
+def equivalent_load(design: Design, bearing: Subject, point: Subject) -> Value:
+    """P at an operation point [N], by the mean torque."""
+    return dynamic_load(design, bearing, design.reactions.cases.points[point.name])
+
+
+@measure("bearing", "s", "basic rating life over the duty cycle", at="dynamic_rating")
+def basic_life(design: Design, bearing: Subject) -> Value:
+    """L_10h over the shares of the operation points [s]."""
+    turned = _revolutions(design, bearing)
+    if isinstance(turned, Unknown):
+        return turned
+    duties, speed = turned
+    forces = [design.measure("equivalent_load", bearing, point) for point in design.points]
+    unknown = all_known(*forces)
+    exponent = _exponent(bearing)
+    if unknown is not None or isinstance(exponent, Unknown):
+        return unknown or exponent
+    known = tuple(force for force in forces if isinstance(force, Known))
+    mean = Known(
+        rolling.mean_equivalent_load(
+            [force.number for force in known], [duty.number for duty in duties], exponent.number
+        ),
+        "N",
+        "P_m",
+        origin=equation_of(rolling.mean_equivalent_load),
+        inputs=(*known, *duties, exponent),
+    )
+    revolutions = compute(rolling.basic_life, dynamic_rating(design, bearing), mean, exponent)
+    return compute(rolling.duration, revolutions, speed)
+
+
+@measure("bearing", "1", "basic rating life over target life", at="dynamic_rating")
+def life_over_target(design: Design, bearing: Subject) -> Value:
+    """L_10h over the wanted life between overhauls."""
+    target = design.subjects.the("drive").given("target_life", "t")
+    return compute(kinematics.quotient, design.measure("basic_life", bearing), target)
+
+
+@measure("bearing", "1", "life with oil film and dirt over target life", at="contamination")
+def modified_life_over_target(design: Design, bearing: Subject) -> Value:
+    """L_nmh = a_ISO L_10h over the duty cycle, over the wanted life."""
+    shares, lives = [], []
+    for point in design.points:
+        speed = ring_speed(design, bearing, point)
+        if isinstance(speed, Known) and speed.number == 0.0:
+            continue
+        shares.append(point.given("share", "q"))
+        lives.append(_modified_life(design, bearing, point))
+    unknown = all_known(*shares, *lives)
+    if unknown is not None or not shares:
+        return unknown or Unknown((("operation",),))
+    inputs = tuple(each for each in (*shares, *lives) if isinstance(each, Known))
+    half = len(shares)
+    value = life.duty_life(
+        tuple(each.number for each in inputs[:half]), tuple(each.number for each in inputs[half:])
+    )
+    duty = Known(value, "s", "L_nmh", origin=equation_of(life.duty_life), inputs=inputs)
+    target = design.subjects.the("drive").given("target_life", "t")
+    return compute(kinematics.quotient, duty, target)
+
+
+@measure("bearing", "1", "static safety in the worst state of load", at="static_rating")
+def static_safety(design: Design, bearing: Subject) -> Value:
+    """s_0 = C_0/P_0 in the worst of all operation points and limit cases."""
+    cases = design.reactions.cases
+    worst = worst_of(
+        [*cases.points.values(), *cases.limits],
+        lambda case: static_load(design, bearing, case),
+    )
+    return compute(rolling.static_margin, static_rating(design, bearing), worst)
+
+
+@varying_measure("bearing", "1", "load over the least that keeps it rolling", at="dynamic_rating")
+def least_load_margin(design: Design, bearing: Subject, point: Subject) -> Value:
+    """P over the load below which rolling elements may skid."""
+    kind = bearing.given("kind", "kind")
+    if isinstance(kind, Unknown):
+        return kind
+    least = compute(life.least_load, dynamic_rating(design, bearing), _is_ball(kind))
+    return compute(kinematics.quotient, design.measure("equivalent_load", bearing, point), least)
+
+
+@measure("drive", "1", "share of drives whose bearings all reach the target life")
+def bearing_reliability(design: Design, drive: Subject) -> Value:
+    """R of all loaded rolling bearings together, a matched set as one."""
+    target = drive.given("target_life", "t")
+    total: Value = Known(1.0, "1", "R", origin="before the first bearing")
+    seen: set[str] = set()
+    for bearing in design.subjects.all("bearing"):
+        rolls = design.measure("rolls_under_load", bearing)
+        group = bearing.raw("matched_set") or bearing.name
+        if group in seen or (isinstance(rolls, Known) and not rolls.value):
+            continue
+        seen.add(group)
+        each = compute(life.reliability_at, target, design.measure("basic_life", bearing))
+        total = compute(life.system_reliability, total, each)
+    return total if seen else Unknown((("bearings",),))
+
+
+def worst_of(cases: Iterable[LoadCase], value_in: Callable[[LoadCase], Value]) -> Value:
+    """The greatest value over states of load, with the case that governs among its inputs."""
+    values = [(case, value_in(case)) for case in cases]
+    unknown = [value for _, value in values if isinstance(value, Unknown)]
+    known = [(case, value) for case, value in values if isinstance(value, Known)]
+    if unknown or not known:
+        return merged(unknown) if unknown else Unknown((("operation",),))
+    case, value = max(known, key=lambda each: each[1].number)
+    return Known(
+        value.value,
+        value.unit,
+        value.symbol,
+        origin=value.origin,
+        inputs=(*value.inputs, case.known_name),
+    )
+
+
+def axial_in(design: Design, bearing: Subject, case: LoadCase) -> Value:
+    """F_a on a bearing or its set in a state of load [N]; never negative."""
+    own = design.measure("stops", bearing)
+    able = design.measure("carries_axially", bearing)
+    partner = design.measure("needs_partner", bearing)
+    unknown = all_known(own, able, partner)
+    if unknown is not None or not (
+        isinstance(own, Known) and isinstance(able, Known) and isinstance(partner, Known)
+    ):
+        return unknown or own
+    net = design.reactions.forces.net_axial(str(bearing.raw("shaft")), case)
+    if partner.value and own.value in _WAY_SIGN:
+        return _adjusted(design, bearing, str(own.value), net, case)
+    if isinstance(net, Unknown):
+        return net
+    set_carries = bearing.raw("matched_set") is not None and able.value == "both ways"
+    way = PROPELLER_WAY if net.number > 0.0 else ENGINE_WAY
+    if set_carries or own.value in (way, BOTH_WAYS):
+        return compute(loads.axial_size, net)
+    return Known(0.0, "N", "F_a", inputs=(own, net))
+
+
+def _adjusted(design: Design, bearing: Subject, way: str, net: Value, case: LoadCase) -> Value:
+    """Axial load of one of two bearings set against each other, induced forces included."""
+    others = [
+        each
+        for each in design.subjects.all("bearing")
+        if each.raw("shaft") == bearing.raw("shaft")
+        and each is not bearing
+        and _stops(design, each) == _OPPOSITE[way]
+    ]
+    if not others:
+        return Unknown((("bearings",),), f"{bearing.label} has no bearing that holds against it")
+    sign = Known(_WAY_SIGN[way], "1", "way", origin=f"pressed by a force {way}")
+    return compute(
+        loads.adjusted_axial_load,
+        _induced(design, bearing, case),
+        _induced(design, others[0], case),
+        compute(loads.pressing_force, net, sign),
+    )
+
+
+def _stops(design: Design, bearing: Subject) -> object:
+    value = design.measure("stops", bearing)
+    return value.value if isinstance(value, Known) else None
+
+
+def _induced(design: Design, bearing: Subject, case: LoadCase) -> Value:
+    radial, angle = design.reactions.radial(bearing, case), bearing.given("contact_angle", "α")
+    if bearing.raw("kind") == "angular contact ball":
+        return compute(rolling.induced_axial_force, radial, angle)
+    if bearing.raw("kind") == "tapered roller":
+        return compute(loads.tapered_induced_force, radial, angle)
+    return Known(0.0, "N", "F_ind", origin="its kind induces no axial force")
+
+
+def dynamic_load(design: Design, bearing: Subject, case: LoadCase) -> Value:
+    """P of a bearing or its set in a state of load [N]."""
+    kind, radial = bearing.raw("kind"), design.reactions.radial(bearing, case)
+    if kind is None:
+        return bearing.given("kind")
+    if kind in _RADIAL_ONLY:
+        return compute(loads.radial_load, radial)
+    axial = axial_in(design, bearing, case)
+    if kind in _THRUST:
+        return compute(loads.thrust_load, axial)
+    if kind == "deep groove ball":
+        return _groove_load(design, bearing, radial, axial)
+    formula = {
+        "angular contact ball": loads.angular_pair_load
+        if _paired(bearing)
+        else loads.angular_single_load,
+        "double-row angular contact ball": loads.angular_pair_load,
+        "four-point contact ball": loads.angular_pair_load,
+        "self-aligning ball": loads.self_aligning_load,
+        "tapered roller": loads.double_row_roller_load if _paired(bearing) else loads.tapered_load,
+        "spherical roller": loads.double_row_roller_load,
+    }.get(kind)
+    if formula is None:
+        return Unknown(because=f"{bearing.label}: a {kind} bearing has no rating life")
+    return compute(formula, radial, axial, bearing.given("contact_angle", "α"))
+
+
+def static_load(design: Design, bearing: Subject, case: LoadCase) -> Value:
+    """P_0 of a bearing or its set in a state of load [N]."""
+    kind, radial = bearing.raw("kind"), design.reactions.radial(bearing, case)
+    if kind is None:
+        return bearing.given("kind")
+    if kind in _RADIAL_ONLY:
+        return compute(loads.radial_load, radial)
+    axial = axial_in(design, bearing, case)
+    if kind in _THRUST:
+        return compute(loads.thrust_load, axial)
+    if kind == "deep groove ball":
+        return compute(rolling.deep_groove_static_load, radial, axial)
+    formula = {
+        "angular contact ball": loads.angular_pair_static_load
+        if _paired(bearing)
+        else loads.angular_single_static_load,
+        "double-row angular contact ball": loads.angular_pair_static_load,
+        "four-point contact ball": loads.angular_pair_static_load,
+        "self-aligning ball": loads.double_row_static_load,
+        "tapered roller": loads.double_row_static_load
+        if _paired(bearing)
+        else loads.tapered_static_load,
+        "spherical roller": loads.double_row_static_load,
+    }.get(kind)
+    if formula is None:
+        return Unknown(because=f"{bearing.label}: a {kind} bearing has no static rating")
+    return compute(formula, radial, axial, bearing.given("contact_angle", "α"))
+
+
+def _groove_load(design: Design, bearing: Subject, radial: Value, axial: Value) -> Value:
+    static = static_rating(design, bearing)
+    factor = bearing.given("f0", "f_0")
+    if isinstance(factor, Known):
+        return compute(rolling.deep_groove_load, radial, axial, static, factor)
+    if bearing.raw("generic_series") is not None:
+        factor = compute(generic.generic_f0, bearing.given("bore", "d"), outside(bearing))
+        return compute(rolling.deep_groove_load, radial, axial, static, factor)
+    return compute(rolling.deep_groove_load_without_f0, radial, axial, static)
+
+
+def _paired(bearing: Subject) -> bool:
+    return bearing.raw("matched_set") is not None and bearing.raw("set_arrangement") in _PAIRED
+
+
+def _is_ball(kind: Known) -> Known:
+    return Known(kind.value in BALLS, "", "balls", inputs=(kind,))
+
+
+def _exponent(bearing: Subject) -> Known | Unknown:
+    kind = bearing.given("kind", "kind")
+    if isinstance(kind, Unknown):
+        return kind
+    exponent = rolling.BALL_EXPONENT if kind.value in BALLS else rolling.ROLLER_EXPONENT
+    return Known(exponent, "1", "p", origin="ISO 281:2007: 3 of balls, 10/3 of rollers")
+
+
+def _revolutions(design: Design, bearing: Subject) -> tuple[tuple[Known, ...], Known] | Unknown:
+    """Revolutions of the rings in each point per unit of time, and their sum: the mean speed."""
+    duties = [
+        compute(life.turning_share, point.given("share", "q"), ring_speed(design, bearing, point))
+        for point in design.points
+    ]
+    unknown = all_known(*duties)
+    if unknown is not None or not duties:
+        return unknown or Unknown((("operation",),))
+    known = tuple(duty for duty in duties if isinstance(duty, Known))
+    mean = Known(
+        sum(duty.number for duty in known),
+        "rad/s",
+        "ω_m",
+        origin="sum over the points of share times speed between the rings",
+        inputs=known,
+    )
+    return known, mean
+
+
+def _modified_life(design: Design, bearing: Subject, point: Subject) -> Value:
+    kind = bearing.given("kind", "kind")
+    if isinstance(kind, Unknown):
+        return kind
+    if not BEARING_KINDS[str(kind.value)].radial:
+        return Unknown(because=f"{bearing.label}: a_ISO is set up for radial bearings")
+    speed = ring_speed(design, bearing, point)
+    load = design.measure("equivalent_load", bearing, point)
+    diameter = compute(life.mean_diameter, bearing.given("bore", "d"), outside(bearing))
+    film = compute(
+        life.viscosity_ratio,
+        viscosity(design, point.given("oil_temperature", "T_oil"), "low"),
+        compute(life.reference_viscosity, speed, diameter),
+    )
+    factor = compute(
+        life.ball_life_factor if kind.value in BALLS else life.roller_life_factor,
+        film,
+        bearing.given("contamination", "e_C"),
+        compute(life.fatigue_load_limit, static_rating(design, bearing), _is_ball(kind)),
+        load,
+    )
+    ninety = Known(90, "1", "reliability in %", origin="basic reliability")
+    revolutions = compute(
+        rolling.basic_life, dynamic_rating(design, bearing), load, _exponent(bearing)
+    )
+    hours = compute(rolling.duration, revolutions, speed)
+    return compute(life.modified_life, compute(life.reliability_factor, ninety), factor, hours)
+
+
+@varying_measure("bearing", "", "whether it works in power at the point", at="kind")
+def works_in_power(design: Design, bearing: Subject, point: Subject) -> Value:
+    """Whether it rolls under load in take-off, climb or cruise."""
+    rolls, phase = design.measure("rolls_under_load", bearing), point.given("kind", "phase")
+    if isinstance(rolls, Unknown) or isinstance(phase, Unknown):
+        return all_known(rolls, phase) or rolls
+    working = bool(rolls.value) and phase.value in ("take-off", "climb", "cruise")
+    return Known(working, "", "works in power", inputs=(rolls, phase))

@@ -1,0 +1,230 @@
+"""Measures of what a one-way clutch goes through, and of the races that bear it."""
+
+from checker.known import Known, Unknown, Value, assumed, compute
+from checker.measures.clutch import contact_bodies, element_force
+from checker.measures.design import Design
+from checker.measures.oil_properties import density_15
+from checker.measures.registry import measure, varying_measure
+from checker.mechanics import clutch as formulas
+from checker.mechanics import clutch_duty as duty
+from checker.mechanics import engine as engine_mechanics
+from checker.mechanics import hertz, kinematics, load_cases
+from checker.mechanics.shaft_strength import torque_swing
+from checker.spec.subject import Subject
+
+_LIMIT = assumed(4200e6, "Pa", "p_max", "nominal Hertz pressure of sprag guides, trade source")
+
+
+@measure("clutch", "Pa", "hoop stress of the outer race at peak torque", at="outer_race_outside")
+def race_hoop_stress(design: Design, clutch: Subject) -> Value:
+    """σ_h at the bore of the outer race, element forces spread evenly; at best that."""
+    race = clutch.given("outer_race_radius", "r_o")
+    outside = clutch.given("outer_race_outside", "r_out")
+
+    def stress(peak: Value) -> Value:
+        pressure = compute(
+            formulas.race_pressure,
+            clutch.given("elements", "z"),
+            element_force(clutch, peak),
+            race,
+            clutch.given("element_length", "b"),
+        )
+        return compute(formulas.outer_race_hoop_stress, pressure, race, outside)
+
+    return design.peaks.judged(stress, str(clutch.raw("between")[0]), "clutch")
+
+
+@measure("clutch", "1", "wall of the outer race over its inside radius", at="outer_race_outside")
+def race_thickness_ratio(design: Design, clutch: Subject) -> Value:
+    """t/r of the outer race."""
+    return compute(
+        duty.race_thickness_ratio,
+        clutch.given("outer_race_outside", "r_out"),
+        clutch.given("outer_race_radius", "r_o"),
+    )
+
+
+@measure("clutch", "1", "case depth over depth of the greatest shear", at="race_case_depth")
+def case_over_shear_depth(design: Design, clutch: Subject) -> Value:
+    """Case depth over the depth of the greatest shear of the contact; at best that."""
+
+    def ratio(peak: Value) -> Value:
+        width = compute(
+            hertz.line_contact_half_width,
+            element_force(clutch, peak),
+            clutch.given("element_length", "L"),
+            *contact_bodies(clutch),
+        )
+        depth = compute(hertz.depth_of_greatest_shear, width)
+        return compute(duty.case_over_shear_depth, clutch.given("race_case_depth", "d_c"), depth)
+
+    return design.peaks.judged(ratio, str(clutch.raw("between")[0]), "clutch")
+
+
+@measure("clutch", "1", "rated torque over the one that its geometry bears", at="rated_torque")
+def rating_over_geometry(design: Design, clutch: Subject) -> Value:
+    """Rated torque over the torque at the nominal contact pressure by geometry."""
+    force = compute(
+        hertz.line_contact_force,
+        _LIMIT,
+        clutch.given("element_length", "L"),
+        *contact_bodies(clutch),
+    )
+    one = compute(
+        formulas.torque_capacity,
+        clutch.given("elements", "z"),
+        clutch.given("inner_race_radius", "r_i"),
+        clutch.given("gripping_angle", "α"),
+        force,
+    )
+    all_rows = compute(duty.torque_of_rows, one, clutch.given("rows", "n"))
+    return compute(kinematics.quotient, clutch.given("rated_torque", "T_r"), all_rows)
+
+
+@measure("clutch", "1", "grip with the races out of centre", at="runout")
+def eccentric_grip_margin(design: Design, clutch: Subject) -> Value:
+    """S_g at the element whose gap the runout widens the most."""
+    strut = compute(
+        duty.gap_of_races,
+        clutch.given("outer_race_radius", "r_o"),
+        clutch.given("inner_race_radius", "r_i"),
+    )
+    change = compute(duty.angle_change_of_eccentricity, clutch.given("runout", "e"), strut)
+    return compute(
+        formulas.grip_margin,
+        clutch.given("friction_coefficient", "μ"),
+        compute(duty.widened_angle, clutch.given("gripping_angle", "α"), change),
+    )
+
+
+@varying_measure("clutch", "1", "torque cycles in an hour from firing", at="between")
+def torque_cycles_per_hour(design: Design, clutch: Subject, point: Subject) -> Value:
+    """N_h at a point."""
+    return compute(
+        duty.firing_cycles_per_hour, point.given("engine_speed", "ω_e"), _firings(design)
+    )
+
+
+@measure("clutch", "1", "torque cycles in the life from firing", at="between")
+def torque_cycles_in_life(design: Design, clutch: Subject) -> Value:
+    """N over the wanted life, at the speed of the points by their shares."""
+    total: Value = Known(0.0, "1", "N", origin="before the first point")
+    for point in design.points:
+        each = compute(
+            duty.cycles_of_point,
+            design.measure("torque_cycles_per_hour", clutch, point),
+            point.given("share", "q"),
+            design.subjects.the("drive").given("target_life", "t"),
+        )
+        total = compute(duty.cycle_sum, total, each)
+    return total if design.points else Unknown((("operation",),))
+
+
+@measure("clutch", "1", "least torque of a cycle over its mean, with the factor of the regulations")
+def least_torque_share(design: Design, clutch: Subject) -> Value:
+    """T_min/T with the swing that the factor of the regulations stands for; at best that.
+
+    Below zero the clutch lets go and engages at each firing: indexing.
+    """
+    shaft = str(clutch.raw("between")[0])
+    mean = design.peaks.mean(shaft)
+    return design.peaks.judged(
+        lambda peak: compute(duty.least_torque_share, mean, compute(torque_swing, peak, mean)),
+        shaft,
+        "clutch",
+    )
+
+
+@measure("clutch", "", "whether firing lets the clutch go and engage again in each cycle")
+def indexes_at_firing(design: Design, clutch: Subject) -> Value:
+    """Whether nothing damps the torque ahead of the clutch, so that it indexes with the firing."""
+    damped = design.measure("damped", clutch)
+    if isinstance(damped, Unknown):
+        return damped
+    return Known(not damped.value, "", "indexes", inputs=(damped,))
+
+
+@varying_measure("clutch", "W", "heat of the overrunning clutch", at="overrun_drag_torque")
+def overrun_heat(design: Design, clutch: Subject, point: Subject) -> Value:
+    """P_d with the engine stopped and the propeller turning as at the point [W]."""
+    return compute(
+        duty.drag_heat,
+        clutch.given("overrun_drag_torque", "T_d"),
+        design.motion.speed(str(clutch.raw("between")[1]), point),
+    )
+
+
+@varying_measure("clutch", "ΔK", "warming of its oil while overrunning", at="overrun_drag_torque")
+def overrun_oil_warming(design: Design, clutch: Subject, point: Subject) -> Value:
+    """ΔT of the oil led to the clutch by its drag [K]."""
+    flow = next(
+        (
+            Known(path.flow.value, "m3/s", "V̇", path=("lubrication", "paths", index, "flow"))
+            for index, path in enumerate(design.subjects.the("lubrication").raw("paths") or ())
+            if path.to == "clutch" and path.flow is not None
+        ),
+        None,
+    )
+    if flow is None:
+        return Unknown((("lubrication", "paths"),), "no flow of oil to the clutch is stated")
+    heat = design.measure("overrun_heat", clutch, point)
+    return compute(duty.oil_warming, heat, density_15(design), flow)
+
+
+@measure("clutch", "1", "inertia of the propeller at the crank over that of the engine")
+def locked_inertia_ratio(design: Design, clutch: Subject) -> Value:
+    """J_p/i² over J_e: what a locked clutch adds to starter and crank."""
+    return compute(
+        kinematics.quotient,
+        _reflected(design),
+        design.subjects.the("engine").given("inertia", "J_e"),
+    )
+
+
+@measure("clutch", "1", "torque of a dead stop at idle over torque of the damper", at="between")
+def locked_stop_ratio(design: Design, clutch: Subject) -> Value:
+    """Torque in the damper if the crank stops dead at idle with a locked clutch, over its peak.
+
+    Where its stops meet, what is above their torque goes through teeth and shafts hard.
+    """
+    stop = compute(
+        load_cases.stopping_torque,
+        design.motion.speed_behind_engine(
+            design.subjects.the("engine").given("idle_speed", "ω_idle")
+        ),
+        design.subjects.the("damper").given("dynamic_stiffness", "c"),
+        _reflected(design),
+    )
+    return compute(
+        kinematics.quotient, stop, design.subjects.the("damper").given("peak_torque_rating", "T")
+    )
+
+
+@measure("clutch", "1", "critical speed of the locked drive over idle speed", at="between")
+def locked_critical_over_idle(design: Design, clutch: Subject) -> Value:
+    """Engine speed at which the first firing order meets engine against propeller, over idle."""
+    engine = design.subjects.the("engine")
+    critical = compute(
+        load_cases.two_mass_critical_speed,
+        engine.given("inertia", "J₁"),
+        _reflected(design),
+        design.subjects.the("damper").given("dynamic_stiffness", "c"),
+        _firings(design),
+    )
+    return compute(kinematics.quotient, critical, engine.given("idle_speed", "ω_idle"))
+
+
+def _reflected(design: Design) -> Value:
+    ratio = design.measure("computed_ratio", design.subjects.the("drive"))
+    inertia = design.subjects.the("propeller").given("inertia", "J_p")
+    return compute(load_cases.reflected_inertia, inertia, ratio)
+
+
+def _firings(design: Design) -> Value:
+    """Firings in a turn of the crank: the first order of even firing."""
+    engine = design.subjects.the("engine")
+    return compute(
+        engine_mechanics.firing_events_per_revolution,
+        engine.given("cylinders", "z"),
+        compute(engine_mechanics.strokes_of, engine.given("cycle", "cycle")),
+    )

@@ -1,0 +1,362 @@
+"""Measures of splines, keys, tapers, press fits, lugs and wood, and of the bolts of the case."""
+
+from collections.abc import Callable
+
+from checker.known import Known, Unknown, Value, assumed, compute
+from checker.measures.bearing_loads import worst_of
+from checker.measures.design import Design
+from checker.measures.registry import measure
+from checker.measures.stated import described
+from checker.mechanics import bearing_fit, fastening, kinematics, load_cases, shaft_loads
+from checker.mechanics import joint as formulas
+from checker.mechanics.shaft_strength import safety_of_use
+from checker.spec.subject import Subject
+from checker.train.load_cases import LoadCase
+
+_CARRYING = "half of the splines carry, the upper of a quarter to a half (from memory)"
+_STEEL = "Young's modulus of steel, ISO 6336-2 (from memory)"
+_POISSON = "Poisson's ratio of steel, ISO 6336-2 (from memory)"
+
+
+def _judged(design: Design, joint: Subject, of_peak: Callable[[Value], Value]) -> Value:
+    """A value of the peak torque of the joint; at best that of the floor."""
+    return design.peaks.judged(of_peak, str(joint.raw("shaft")))
+
+
+@measure("joint", "Pa", "side pressure of the splines at peak torque", at="length")
+def spline_pressure(design: Design, joint: Subject) -> Value:
+    """p on the splines that carry; at best that of the floor [Pa]."""
+
+    def of_peak(peak: Value) -> Value:
+        even = compute(
+            formulas.spline_side_pressure,
+            peak,
+            joint.given("splines", "n"),
+            joint.given("length", "L"),
+            joint.given("flank_outer", "D"),
+            joint.given("flank_inner", "d"),
+        )
+        share = assumed(0.5, "1", "k", _CARRYING)
+        return compute(fastening.uneven_pressure, even, share)
+
+    return _judged(design, joint, of_peak)
+
+
+@measure("joint", "1", "safety of spline teeth against yield in shear", at="length")
+def spline_shear_safety(design: Design, joint: Subject) -> Value:
+    """n of the teeth at the pitch line, half of them carrying; at best that of the floor."""
+
+    def of_peak(peak: Value) -> Value:
+        pitch = compute(
+            fastening.pitch_diameter,
+            joint.given("flank_outer", "D"),
+            joint.given("flank_inner", "d"),
+        )
+        shear = compute(
+            fastening.spline_tooth_shear,
+            peak,
+            pitch,
+            joint.given("length", "L"),
+            assumed(0.5, "1", "k", _CARRYING),
+        )
+        return _shear_safety(joint, shear)
+
+    return _judged(design, joint, of_peak)
+
+
+@measure("joint", "1", "safety of the root of the spline in torsion", at="flank_inner")
+def spline_root_safety(design: Design, joint: Subject) -> Value:
+    """n of the solid section under the splines; at best that of the floor."""
+
+    def of_peak(peak: Value) -> Value:
+        shear = compute(
+            fastening.spline_root_shear,
+            peak,
+            joint.given("flank_inner", "d"),
+            Known(0.0, "m", "bore", origin="a solid shaft"),
+        )
+        return _shear_safety(joint, shear)
+
+    return _judged(design, joint, of_peak)
+
+
+@measure("joint", "1", "safety of the key against yield in shear", at="key_width")
+def key_shear_safety(design: Design, joint: Subject) -> Value:
+    """n of the key in shear; at best that of the floor."""
+
+    def of_peak(peak: Value) -> Value:
+        shear = compute(
+            formulas.key_shear_stress,
+            peak,
+            joint.given("diameter", "D"),
+            joint.given("key_width", "b"),
+            joint.given("length", "L"),
+        )
+        return _shear_safety(joint, shear)
+
+    return _judged(design, joint, of_peak)
+
+
+@measure("joint", "1", "safety of the key against crushing", at="key_height")
+def key_crush_safety(design: Design, joint: Subject) -> Value:
+    """Yield strength over side pressure of the key; at best that of the floor."""
+
+    def of_peak(peak: Value) -> Value:
+        pressure = compute(
+            formulas.key_side_pressure,
+            peak,
+            joint.given("diameter", "D"),
+            joint.given("key_height", "h"),
+            joint.given("length", "L"),
+        )
+        return compute(kinematics.quotient, joint.given("yield_strength", "R_e"), pressure)
+
+    return _judged(design, joint, of_peak)
+
+
+@measure("joint", "1", "friction torque of the press fit over peak torque", at="interference")
+def press_fit_margin(design: Design, joint: Subject) -> Value:
+    """Torque held with the least interference over the peak; at best that of the floor."""
+
+    def of_peak(peak: Value) -> Value:
+        diameter = joint.given("diameter", "d")
+        torque = compute(
+            fastening.press_fit_torque,
+            joint.given("friction_coefficient", "μ"),
+            _fit_pressure(joint, "low"),
+            diameter,
+            joint.given("length", "L"),
+        )
+        return compute(kinematics.quotient, torque, peak)
+
+    return _judged(design, joint, of_peak)
+
+
+@measure("joint", "1", "safety of the hub of a press fit against yield", at="hub_outside")
+def hub_hoop_safety(design: Design, joint: Subject) -> Value:
+    """Yield strength over the hoop stress with the greatest interference."""
+    stress = compute(
+        fastening.hub_hoop_stress,
+        _fit_pressure(joint, "high"),
+        joint.given("diameter", "d"),
+        joint.given("hub_outside", "D"),
+    )
+    return compute(kinematics.quotient, joint.given("yield_strength", "R_e"), stress)
+
+
+@measure("joint", "1", "friction torque of the taper over peak torque", at="preload")
+def taper_margin(design: Design, joint: Subject) -> Value:
+    """Torque that the taper holds by its nut over the peak; at best that of the floor."""
+
+    def of_peak(peak: Value) -> Value:
+        torque = compute(
+            fastening.taper_torque,
+            joint.given("friction_coefficient", "μ"),
+            joint.given("preload", "F"),
+            joint.given("diameter", "d_m"),
+            joint.given("half_angle", "α"),
+        )
+        return compute(kinematics.quotient, torque, peak)
+
+    return _judged(design, joint, of_peak)
+
+
+@measure("joint", "", "whether drive lugs or bushings stand behind the friction", at="lugs")
+def has_lugs(design: Design, joint: Subject) -> Value:
+    """Whether the joint has lugs."""
+    lugs = joint.given("lugs", "N")
+    if isinstance(lugs, Unknown):
+        return lugs
+    return Known(lugs.number > 0, "", "lugs", inputs=(lugs,))
+
+
+@measure("joint", "1", "safety of the drive lugs against yield in shear", at="lug_diameter")
+def lug_safety(design: Design, joint: Subject) -> Value:
+    """n of the lugs if friction lets go; at best that of the floor."""
+
+    def of_peak(peak: Value) -> Value:
+        shear = compute(
+            fastening.pin_shear,
+            peak,
+            joint.given("lugs", "N"),
+            joint.given("lug_diameter", "d"),
+            joint.given("lug_radius", "r"),
+        )
+        return _shear_safety(joint, shear)
+
+    return _judged(design, joint, of_peak)
+
+
+@measure("joint", "", "whether it clamps a wooden hub", at="wood")
+def clamps_wood(design: Design, joint: Subject) -> Value:
+    """Whether the joint holds a propeller of wood."""
+    if joint.raw("to") != "propeller":
+        return Known(False, "", "wood", path=joint.place("to"))
+    material = design.subjects.the("propeller").given("material", "material")
+    if isinstance(material, Unknown):
+        return material
+    return Known(material.value == "wood", "", "wood", inputs=(material,))
+
+
+@measure("joint", "1", "pressure of the bolts on the wood over what it bears", at="clamped_area")
+def wood_crush_use(design: Design, joint: Subject) -> Value:
+    """N F/A over the crush limit across the grain."""
+    pressure = compute(
+        formulas.clamping_pressure,
+        joint.given("bolts", "N"),
+        joint.given("preload", "F"),
+        joint.given("clamped_area", "A"),
+    )
+    limit = compute(fastening.wood_crush_limit, joint.given("wood", "species"))
+    return compute(kinematics.quotient, pressure, limit)
+
+
+@measure("joint", "", "whether retightening of a wooden hub is described", at="retorque")
+def retorque_stated(design: Design, joint: Subject) -> Value:
+    """Whether the bolts are tightened again at stated times; false where it is ``none``."""
+    return described(joint, "retorque")
+
+
+@measure("housing", "1", "safety of the case bolts against slip in the worst case", at="mounting")
+def mounting_slip_safety(design: Design, case: Subject) -> Value:
+    """μ (F_V − F_t)/F_s of the most loaded bolt in the worst limit case."""
+    use = worst_of(
+        design.reactions.cases.limits,
+        lambda each: compute(
+            fastening.slip_use,
+            case.given("mounting.friction_coefficient", "μ"),
+            case.given("mounting.preload", "F_V"),
+            _bolt_tension(design, case, each),
+            _bolt_shear(design, case, each),
+        ),
+    )
+    return compute(safety_of_use, use)
+
+
+@measure("housing", "1", "preload over the tension that opens the face", at="mounting")
+def mounting_opening_safety(design: Design, case: Subject) -> Value:
+    """F_V/F_t of the most loaded bolt in the worst limit case."""
+    worst = worst_of(design.reactions.cases.limits, lambda each: _bolt_tension(design, case, each))
+    return compute(fastening.opening_factor, case.given("mounting.preload", "F_V"), worst)
+
+
+@measure("housing", "1", "fatigue strength over stress amplitude of the case bolts", at="mounting")
+def mounting_fatigue_safety(design: Design, case: Subject) -> Value:
+    """σ_A/σ_a with the gyroscopic couple as a swinging load of every bolt."""
+    diameter = case.given("mounting.bolt_diameter", "d")
+    area = compute(formulas.stress_area, diameter, case.given("mounting.bolt_pitch", "P"))
+    worst = worst_of(
+        design.reactions.cases.gyroscopic,
+        lambda each: compute(
+            fastening.bolt_stress_amplitude,
+            case.given("mounting.load_share", "Φ"),
+            _bolt_tension(design, case, each),
+            area,
+        ),
+    )
+    strength = compute(fastening.bolt_fatigue_strength, diameter)
+    return compute(kinematics.quotient, strength, worst)
+
+
+@measure("housing", "1", "preload over proof load of a case bolt", at="mounting")
+def mounting_preload_fraction(design: Design, case: Subject) -> Value:
+    """k of a case bolt."""
+    diameter = case.given("mounting.bolt_diameter", "d")
+    return compute(
+        formulas.preload_fraction,
+        case.given("mounting.preload", "F"),
+        compute(formulas.proof_stress, case.given("mounting.bolt_class", "class"), diameter),
+        compute(formulas.stress_area, diameter, case.given("mounting.bolt_pitch", "P")),
+    )
+
+
+@measure("housing", "", "whether the locking of the case bolts is described", at="mounting")
+def mounting_locking_stated(design: Design, case: Subject) -> Value:
+    """Whether the case bolts are kept from turning; false where it is ``none``."""
+    return described(case, "mounting.locking")
+
+
+def _bolt_shear(design: Design, case: Subject, each: LoadCase) -> Value:
+    """Shear of a case bolt by torque reaction, weight and side load [N]."""
+    first, last = design.train.first, design.train.last
+    torque = compute(
+        fastening.case_torque,
+        each.torque(last),
+        each.torque(first),
+        design.motion.sense(last),
+        design.motion.sense(first),
+    )
+    factor = compute(load_cases.side_load_factor, each.load_factor)
+    across = compute(
+        fastening.cross_force, _weight(design, case, each), _hanging_mass(design, case), factor
+    )
+    return compute(
+        fastening.bolt_shear_force,
+        torque,
+        across,
+        case.given("mounting.bolts", "N"),
+        case.given("mounting.circle_radius", "r"),
+    )
+
+
+def _bolt_tension(design: Design, case: Subject, each: LoadCase) -> Value:
+    """Tension of a case bolt by weights, thrust, gyroscopic couple and yawed flow [N]."""
+    face = case.given("mounting.station", "x_f")
+    forces = design.reactions.forces
+    moment_up, moment_right = forces.propeller_couples(each)
+    drive = compute(
+        fastening.weight_moment,
+        compute(load_cases.weight, case.given("mounting.drive_mass", "m"), each.load_factor),
+        case.given("mounting.mass_station", "x"),
+        face,
+    )
+    propeller = compute(
+        fastening.weight_moment,
+        compute(
+            load_cases.weight,
+            design.subjects.the("propeller").given("mass", "m_p"),
+            each.load_factor,
+        ),
+        forces.blade_plane,
+        face,
+    )
+    vertical = compute(fastening.moment_sum, moment_up, drive, propeller)
+    moment = compute(shaft_loads.resultant_moment, moment_right, vertical)
+    return compute(
+        fastening.bolt_tension,
+        moment,
+        forces.thrust_on_shaft(each),
+        case.given("mounting.bolts", "N"),
+        case.given("mounting.circle_radius", "r"),
+    )
+
+
+def _hanging_mass(design: Design, case: Subject) -> Value:
+    return compute(
+        fastening.mass_sum,
+        case.given("mounting.drive_mass", "m"),
+        design.subjects.the("propeller").given("mass", "m_p"),
+    )
+
+
+def _weight(design: Design, case: Subject, each: LoadCase) -> Value:
+    return compute(load_cases.weight, _hanging_mass(design, case), each.load_factor)
+
+
+def _shear_safety(joint: Subject, shear: Value) -> Value:
+    return compute(fastening.shear_yield_factor, joint.given("yield_strength", "R_e"), shear)
+
+
+def _fit_pressure(joint: Subject, end: str) -> Value:
+    modulus, contraction = (assumed(206e9, "Pa", "E", _STEEL), assumed(0.3, "1", "ν", _POISSON))
+    return compute(
+        bearing_fit.fit_pressure,
+        joint.given("interference", "U", end),
+        joint.given("diameter", "d"),
+        joint.given("hub_outside", "D_h"),
+        Known(0.0, "m", "d_b", origin="a solid shaft"),
+        modulus,
+        contraction,
+        modulus,
+        contraction,
+    )

@@ -1,0 +1,160 @@
+"""Measures of what keeps the propeller on, of the failure table, and of papers part by part."""
+
+from collections.abc import Callable, Sequence
+
+from checker.known import Known, Path, Unknown, Value, merged
+from checker.measures.bearings import ENGINE_WAY, PROPELLER_WAY
+from checker.measures.design import Design
+from checker.measures.registry import measure
+from checker.spec.fields import NONE
+from checker.spec.papers import Evidence, SingleFailure
+from checker.spec.subject import Subject
+
+_EVERY_PART = ("material", "heat_treatment", "hardness", "crack_test")
+_TABLE = ("failure", "engine_effect", "check", "interval")
+
+
+@measure("records", "1", "parts between propeller and case that are not listed", at="retention")
+def unlisted_retention_parts(design: Design, records: Subject) -> Value:
+    """Number of parts between propeller and gear case that records.retention leaves out."""
+    entries = records.raw("retention")
+    if entries is None:
+        return Unknown((records.place("retention"),))
+    listed = {entry.part for entry in entries}
+    missing = [label for label in _between(design) if label not in listed]
+    return _counted(missing, "parts between propeller and case that records.retention leaves out")
+
+
+@measure("records", "1", "single failures that let the propeller go unseen", at="retention")
+def open_release_paths(design: Design, records: Subject) -> Value:
+    """Number of parts whose failure alone releases the propeller with nothing against it.
+
+    Against it stands a second hold, or an inspection that finds the crack.
+    """
+    entries = records.raw("retention")
+    place = records.place("retention")
+    if entries is None:
+        return Unknown((place,))
+    open_paths: list[str] = []
+    missing: list[Unknown] = []
+    for index, entry in enumerate(entries):
+        state = _release(entry.releases_propeller, entry.retained_by, entry.inspection)
+        if state is True:
+            open_paths.append(entry.part)
+        elif state is not False:
+            missing.append(Unknown(tuple((*place, index, field) for field in state)))
+    found = _counted(open_paths, "parts whose single failure lets the propeller go")
+    if missing and not open_paths:
+        return merged(missing)
+    return found
+
+
+@measure("records", "", "whether every inspected release path has its interval", at="retention")
+def release_intervals_stated(design: Design, records: Subject) -> Value:
+    """Whether each part that releases the propeller and is inspected states the interval."""
+    entries = records.raw("retention")
+    place = records.place("retention")
+    if entries is None:
+        return Unknown((place,))
+    missing = tuple(
+        (*place, index, "interval")
+        for index, entry in enumerate(entries)
+        if entry.releases_propeller is not False
+        and entry.inspection not in (None, NONE)
+        and entry.interval is None
+    )
+    return Unknown(missing) if missing else Known(True, "", "stated", path=place)
+
+
+@measure("records", "", "whether the failure table is complete", at="single_failures")
+def failure_table_complete(design: Design, records: Subject) -> Value:
+    """Whether each listed failure says what fails, its effect on the engine, check and interval."""
+    entries = records.raw("single_failures")
+    return _complete(entries, records.place("single_failures"), lambda _: _TABLE)
+
+
+@measure("records", "1", "critical parts without papers of their own", at="evidence")
+def critical_parts_without_evidence(design: Design, records: Subject) -> Value:
+    """Number of gears and power-path shafts that records.evidence leaves out."""
+    entries = records.raw("evidence")
+    if entries is None:
+        return Unknown((records.place("evidence"),))
+    listed = {entry.part for entry in entries}
+    missing = [label for label in _critical(design) if label not in listed]
+    return _counted(missing, "critical parts that records.evidence leaves out")
+
+
+@measure("records", "", "whether the papers of each critical part are named", at="evidence")
+def evidence_complete(design: Design, records: Subject) -> Value:
+    """Whether each entry names its papers.
+
+    Material, heat treatment, hardness and crack test; of a gear its inspection sheet as well.
+    """
+    entries = records.raw("evidence")
+    return _complete(entries, records.place("evidence"), _papers_of)
+
+
+def _release(
+    releases: bool | None, retained_by: str | None, inspection: str | None
+) -> bool | tuple[str, ...]:
+    """Whether a release path is open; the fields that would tell where it cannot be said."""
+    if releases is None:
+        return ("releases_propeller",)
+    if not releases or _given(retained_by) or _given(inspection):
+        return False
+    if retained_by is None or inspection is None:
+        unsaid = (("retained_by", retained_by), ("inspection", inspection))
+        return tuple(field for field, value in unsaid if value is None)
+    return True
+
+
+def _given(text: str | None) -> bool:
+    return text is not None and text != NONE
+
+
+def _between(design: Design) -> list[str]:
+    """Labels of the parts between propeller and gear case, with a word for what holds them."""
+    last = design.train.last
+    joints = [
+        joint.label
+        for joint in design.subjects.all("joint")
+        if joint.raw("shaft") == last and joint.raw("to") == "propeller"
+    ]
+    bearings = [
+        bearing.label
+        for bearing in design.subjects.all("bearing")
+        if bearing.raw("shaft") == last
+        and bearing.raw("locates") in (PROPELLER_WAY, ENGINE_WAY, "both")
+    ]
+    retainers = [f"{bearing} retainer" for bearing in bearings]
+    return [f"shafts.{last}", *joints, *bearings, *retainers, "housing", "housing bolts"]
+
+
+def _critical(design: Design) -> list[str]:
+    gears = [gear.label for gear in design.subjects.all("gear")]
+    return [*gears, *(f"shafts.{shaft}" for shaft in design.train.path_shafts)]
+
+
+def _papers_of(part: str) -> tuple[str, ...]:
+    return (*_EVERY_PART, "gear_inspection") if part.startswith("gears.") else _EVERY_PART
+
+
+def _complete(
+    entries: Sequence[SingleFailure | Evidence] | None,
+    place: Path,
+    fields_of: Callable[[str], tuple[str, ...]],
+) -> Value:
+    if entries is None:
+        return Unknown((place,))
+    missing: tuple[Path, ...] = tuple(
+        (*place, index, field)
+        for index, entry in enumerate(entries)
+        for field in fields_of(entry.part)
+        if getattr(entry, field) is None
+    )
+    return Unknown(missing) if missing else Known(True, "", "complete", path=place)
+
+
+def _counted(labels: list[str], origin: str) -> Known:
+    inputs = tuple(Known(label, "", "part", origin=origin) for label in labels)
+    return Known(len(labels), "1", "n", origin=f"count of {origin}", inputs=inputs)

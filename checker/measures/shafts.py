@@ -1,0 +1,327 @@
+"""Measures of a shaft: fatigue, yield, slope, critical speed, torsional stiffness."""
+
+from collections.abc import Sequence
+
+from checker.known import Known, Unknown, Value, all_known, assumed, compute, merged
+from checker.measures.bearing_loads import worst_of
+from checker.measures.design import Design
+from checker.measures.misalignment import flank_misalignment
+from checker.measures.registry import measure, varying_measure
+from checker.measures.stress_raisers import Raiser, diameters, ends, raisers_of
+from checker.mechanics import beam, iso_load_factors, kinematics, shaft_loads, whirling
+from checker.mechanics import shaft_strength as strength
+from checker.mechanics.equation import equation_of
+from checker.spec.subject import Subject
+from checker.train.load_cases import LoadCase
+from checker.train.pair import Pair, Wheel
+
+
+@measure("shaft", "", "whether the shaft has bearings and load", at="sections")
+def is_loaded(design: Design, shaft: Subject) -> Value:
+    """Whether gear, propeller or a member on it loads the shaft across."""
+    origin = "gears and propeller on the shaft"
+    return Known(design.reactions.is_loaded(shaft.name), "", "loaded", origin=origin)
+
+
+@measure("shaft", "1", "safety against fatigue with the torque of the regulations", at="sections")
+def fatigue_safety(design: Design, shaft: Subject) -> Value:
+    """n, DE-Goodman, at the worst stress raiser and operation point.
+
+    The torque swings as far as the factor of the regulations stands for; at best that.
+    """
+    mean = design.peaks.mean(shaft.name)
+    raisers = list(raisers_of(shaft))
+
+    def safety(peak: Value) -> Value:
+        swing = compute(strength.torque_swing, peak, mean)
+        worst = worst_of(
+            design.reactions.cases.points.values(),
+            lambda case: _fatigue(design, shaft, raisers, case, mean, swing),
+        )
+        return compute(strength.safety_of_use, worst)
+
+    return design.peaks.judged(safety, shaft.name)
+
+
+@measure("shaft", "1", "safety against fatigue under gyroscopic couples", at="sections")
+def gyroscopic_fatigue_safety(design: Design, shaft: Subject) -> Value:
+    """n, DE-Goodman, with yaw and pitch of CS 23.371 as reversed bending and the mean torque."""
+    steady = Known(0.0, "N m", "T_a", origin="the torque is taken at its mean")
+    raisers = list(raisers_of(shaft))
+    use = worst_of(
+        design.reactions.cases.gyroscopic,
+        lambda case: _fatigue(design, shaft, raisers, case, case.torque(shaft.name), steady),
+    )
+    return compute(strength.safety_of_use, use)
+
+
+@measure("shaft", "1", "safety against yield in the worst limit case", at="sections")
+def yield_safety(design: Design, shaft: Subject) -> Value:
+    """n_y at the outer fibre of the worst section in the worst limit case."""
+    use = worst_of(design.reactions.cases.limits, lambda case: _yield(design, shaft, case))
+    return compute(strength.safety_of_use, use)
+
+
+@measure("shaft", "1", "first lateral critical speed over the highest speed", at="sections")
+def critical_speed_margin(design: Design, shaft: Subject) -> Value:
+    """Dunkerley's first critical speed, the low estimate, over the highest speed of the shaft."""
+    return compute(
+        kinematics.quotient,
+        _critical_speed(design, shaft, dunkerley=True),
+        design.greatest("speed", shaft),
+    )
+
+
+@measure("shaft", "rad/s", "first lateral critical speed after Rayleigh", at="sections")
+def rayleigh_critical_speed(design: Design, shaft: Subject) -> Value:
+    """ω_1, the high estimate [rad/s]; Dunkerley's is the low one."""
+    return _critical_speed(design, shaft, dunkerley=False)
+
+
+@measure("shaft", "N m/rad", "torsional stiffness from its sections", at="sections")
+def section_torsional_stiffness(design: Design, shaft: Subject) -> Value:
+    """c of all stated sections one behind the other [N m/rad]."""
+    sections = shaft.raw("sections")
+    if not sections:
+        return Unknown((shaft.place("sections"),))
+    modulus = assumed(beam.SHEAR_MODULUS, "Pa", "G", "steel, Shigley (from memory)")
+    compliances = []
+    for index in range(len(sections)):
+        start, end = ends(shaft, index)
+        length = compute(strength.stretch_length, start, end)
+        outside, inside = diameters(shaft, index)
+        compliances.append(compute(strength.torsional_compliance, length, outside, inside, modulus))
+    unknown = all_known(*compliances)
+    if unknown is not None:
+        return unknown
+    known = tuple(each for each in compliances if isinstance(each, Known))
+    value = strength.stiffness_in_series(tuple(each.number for each in known))
+    origin = equation_of(strength.stiffness_in_series)
+    return Known(value, "N m/rad", "c", origin=origin, inputs=known)
+
+
+@measure(
+    "shaft", "1", "stated torsional stiffness over that of the sections", at="torsional_stiffness"
+)
+def stiffness_agreement(design: Design, shaft: Subject) -> Value:
+    """Stated stiffness over that of all sections; above one where the torque passes only some."""
+    return compute(
+        kinematics.quotient,
+        shaft.given("torsional_stiffness", "c"),
+        design.measure("section_torsional_stiffness", shaft),
+    )
+
+
+@varying_measure("mesh", "rad", "angle between the shafts at the mesh", at="driver")
+def shaft_slope(design: Design, mesh: Subject, point: Subject) -> Value:
+    """θ between the two shafts by their bending [rad]."""
+    pair = design.pairs[mesh.name]
+    case = design.reactions.cases.points[point.name]
+    (right_1, up_1), (right_2, up_2) = (
+        _slopes(design, wheel, case) for wheel in (pair.driver, pair.driven)
+    )
+    return compute(shaft_loads.relative_slope, right_1, right_2, up_1, up_2)
+
+
+@varying_measure("mesh", "m", "misalignment of the faces by bending of the shafts", at="driver")
+def bending_misalignment(design: Design, mesh: Subject, point: Subject) -> Value:
+    """f_sh along the line of action [m]: what bending adds to K_Hβ."""
+    pair = design.pairs[mesh.name]
+    case = design.reactions.cases.points[point.name]
+    (right_1, up_1), (right_2, up_2) = (
+        _slopes(design, wheel, case) for wheel in (pair.driver, pair.driven)
+    )
+    along = _line_of_action(design, pair, case)
+    slope = compute(
+        shaft_loads.slope_along,
+        compute(shaft_loads.slope_difference, right_1, right_2),
+        compute(shaft_loads.slope_difference, up_1, up_2),
+        *along,
+    )
+    return compute(shaft_loads.misalignment, pair.common_face_width, slope)
+
+
+@varying_measure("mesh", "", "whether the mesh carries load at the point")
+def carries_load(design: Design, mesh: Subject, point: Subject) -> Value:
+    """Whether torque passes the mesh: not while a clutch overruns."""
+    force = design.loads.tangential(mesh, point)
+    if isinstance(force, Unknown):
+        return force
+    return Known(force.number > 0.0, "", "carries load", inputs=(force,))
+
+
+@varying_measure("mesh", "1", "misalignment by bending over that of the gear rating", at="driver")
+def bending_over_rated_misalignment(design: Design, mesh: Subject, point: Subject) -> Value:
+    """f_sh of both shafts by their whole bending over what goes into K_Hβ at the same load."""
+    pair = design.pairs[mesh.name]
+    load = compute(
+        iso_load_factors.line_load,
+        design.loads.tangential(mesh, point),
+        Known(1.0, "1", "K_A", origin="the mean torque, as in the bending"),
+        pair.common_face_width,
+    )
+    return compute(
+        shaft_loads.misalignment_share,
+        design.measure("bending_misalignment", mesh, point),
+        flank_misalignment(design, mesh)(pair, load),
+    )
+
+
+@varying_measure("bearing", "rad", "slope of the shaft in the bearing", at="station")
+def bearing_slope(design: Design, bearing: Subject, point: Subject) -> Value:
+    """θ of the shaft in the middle of the bearing [rad]."""
+    station = bearing.given("station", "x")
+    if isinstance(station, Unknown):
+        return station
+    case = design.reactions.cases.points[point.name]
+    right, up = design.reactions.slopes(str(bearing.raw("shaft")), case, station.number)
+    still = Known(0.0, "rad", "θ", origin="the case is taken as stiff")
+    return compute(shaft_loads.relative_slope, right, still, up, still)
+
+
+def _slopes(design: Design, wheel: Wheel, case: LoadCase) -> tuple[Value, Value]:
+    station = wheel.subject.given("station", "x")
+    if isinstance(station, Unknown):
+        return station, station
+    return design.reactions.slopes(str(wheel.subject.raw("shaft")), case, station.number)
+
+
+def _line_of_action(design: Design, pair: Pair, case: LoadCase) -> tuple[Value, Value]:
+    """Direction of the transverse tooth force on the driver: its parts over their resultant."""
+    force = design.reactions.forces.of_mesh(pair, pair.driver, case)
+    if isinstance(force, Unknown):
+        return force, force
+    return (
+        compute(shaft_loads.share_of_resultant, force.right or _none(), force.up or _none()),
+        compute(shaft_loads.share_of_resultant, force.up or _none(), force.right or _none()),
+    )
+
+
+def _none() -> Known:
+    return Known(0.0, "N", "F", origin="no force this way")
+
+
+def _fatigue(
+    design: Design,
+    shaft: Subject,
+    raisers: Sequence[Raiser | Unknown],
+    case: LoadCase,
+    mean: Value,
+    swing: Value,
+) -> Value:
+    """u of the worst stress raiser in a state of load."""
+    found = [
+        _raiser_fatigue(design, shaft, case, raiser, mean, swing)
+        if isinstance(raiser, Raiser)
+        else raiser
+        for raiser in raisers
+    ]
+    return _greatest(found, shaft)
+
+
+def _raiser_fatigue(
+    design: Design, shaft: Subject, case: LoadCase, raiser: Raiser, mean: Value, swing: Value
+) -> Value:
+    moment = design.reactions.moment(shaft.name, case, raiser.station)
+    mean = design.reactions.torque_at(shaft.name, mean, raiser.station)
+    swing = design.reactions.torque_at(shaft.name, swing, raiser.station)
+    tensile = shaft.given("tensile_strength", "R_m")
+    size = (raiser.outside, raiser.inside)
+    none = Known(0.0, "Pa", "σ", origin="a bending moment fixed in the airframe has no mean")
+    amplitude = compute(
+        strength.distortion_energy_stress,
+        compute(strength.bending_stress, moment, *size),
+        compute(strength.torsion_stress, swing, *size),
+        raiser.bending,
+        raiser.torsion,
+    )
+    steady = compute(
+        strength.distortion_energy_stress,
+        none,
+        compute(strength.torsion_stress, mean, *size),
+        raiser.bending,
+        raiser.torsion,
+    )
+    return compute(strength.goodman_use, amplitude, steady, raiser.endurance, tensile)
+
+
+def _yield(design: Design, shaft: Subject, case: LoadCase) -> Value:
+    sections = shaft.raw("sections")
+    if not sections:
+        return Unknown((shaft.place("sections"),))
+    found: list[Value] = []
+    torque = case.torque(shaft.name)
+    axial = design.reactions.forces.net_axial(shaft.name, case)
+    for index in range(len(sections)):
+        size = diameters(shaft, index)
+        for station in ends(shaft, index):
+            if isinstance(station, Unknown):
+                found.append(station)
+                continue
+            moment = design.reactions.moment(shaft.name, case, station)
+            found.append(
+                compute(
+                    strength.yield_use,
+                    compute(strength.bending_stress, moment, *size),
+                    compute(strength.axial_stress, axial, *size),
+                    compute(
+                        strength.torsion_stress,
+                        design.reactions.torque_at(shaft.name, torque, station),
+                        *size,
+                    ),
+                    shaft.given("yield_strength", "R_e"),
+                )
+            )
+    return _greatest(found, shaft)
+
+
+def _greatest(found: list[Value], shaft: Subject) -> Value:
+    unknown = [each for each in found if isinstance(each, Unknown)]
+    if unknown:
+        return merged(unknown)
+    if not found:
+        return Unknown((shaft.place("sections"),))
+    return max((each for each in found if isinstance(each, Known)), key=lambda each: each.number)
+
+
+def _critical_speed(design: Design, shaft: Subject, *, dunkerley: bool) -> Value:
+    supports = design.reactions.supports(shaft.name)
+    stretches = design.reactions.stretches(shaft.name)
+    masses = [*design.reactions.forces.masses_on(shaft.name), *_section_masses(shaft)]
+    unknown = [each for each in (supports, stretches) if isinstance(each, Unknown)]
+    lacking = all_known(*(value for pair in masses for value in pair))
+    if unknown or lacking or isinstance(supports, Unknown) or isinstance(stretches, Unknown):
+        return merged([*unknown, *([lacking] if lacking else [])])
+    known = [(x, m) for x, m in masses if isinstance(x, Known) and isinstance(m, Known)]
+    places = [support.station.number for support in supports]
+    inputs = tuple(value for pair in known for value in pair)
+    weights = [mass.number for _, mass in known]
+    if dunkerley:
+        gives = []
+        for station, _ in known:
+            unit = beam.bend(places, [beam.Load(station.number, 1.0)], stretches)
+            gives.append(beam.deflection(unit, station.number, places, stretches))
+        value = whirling.dunkerley_speed(weights, gives)
+        origin = equation_of(whirling.dunkerley_speed)
+    else:
+        low, high = min(places), max(places)
+        loads = [
+            # Each weight to the side to which its place sags, as in the first mode.
+            beam.Load(x.number, 9.80665 * m.number * (1.0 if low <= x.number <= high else -1.0))
+            for x, m in known
+        ]
+        bent = beam.bend(places, loads, stretches)
+        sags = [beam.deflection(bent, x.number, places, stretches) for x, _ in known]
+        value = whirling.rayleigh_speed(weights, sags)
+        origin = equation_of(whirling.rayleigh_speed)
+    return Known(value, "rad/s", "ω_1", origin=origin, inputs=inputs)
+
+
+def _section_masses(shaft: Subject) -> list[tuple[Value, Value]]:
+    found: list[tuple[Value, Value]] = []
+    for index in range(len(shaft.raw("sections") or ())):
+        start, end = ends(shaft, index)
+        length = compute(strength.stretch_length, start, end)
+        mass = compute(whirling.section_mass, length, *diameters(shaft, index))
+        found.append((compute(shaft_loads.middle, start, end), mass))
+    return found

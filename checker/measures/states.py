@@ -1,0 +1,124 @@
+"""Measures of the states beyond the points of operation: start, stops, windmilling, loss of oil."""
+
+from checker.known import Known, Unknown, Value, all_known
+from checker.measures.design import Design
+from checker.measures.registry import measure
+from checker.measures.stated import stated
+from checker.spec.subject import Subject
+
+_STATES = (
+    "start",
+    "kick_back",
+    "idle",
+    "closed_throttle",
+    "shutdown",
+    "engine_stopped",
+    "oil_loss",
+)
+_DRIVING, _DRIVEN, _NONE = "engine drives", "propeller drives", "none"
+_STANDS_WITH_ENGINE = ("engine", "driving side")
+_NO_SUPPLY = ("none",)
+
+
+@measure("states", "", "whether direction of torque and effect of every state are described")
+def all_described(design: Design, states: Subject) -> Value:
+    """Whether torque and effect of each of the seven states are stated; loss of oil by its time."""
+    fields = [
+        f"{name}.{field}"
+        for name in _STATES
+        if name != "oil_loss"
+        for field in ("torque", "effect")
+    ]
+    return stated(states, *fields)
+
+
+@measure("states", "", "whether the stated direction of torque fits the drive")
+def torques_agree(design: Design, states: Subject) -> Value:
+    """Whether descent and stopped engine are stated with the torque that the clutch leaves them.
+
+    Behind a one-way clutch no torque passes when the propeller runs ahead; without one the
+    propeller drives. At the start the engine drives.
+    """
+    clutch = _clutch_present(design)
+    if isinstance(clutch, Unknown):
+        return clutch
+    overrun = _NONE if clutch.value else _DRIVEN
+    expected = {
+        "start": (_DRIVING, "reverses"),
+        "closed_throttle": (overrun,),
+        "engine_stopped": (overrun,),
+    }
+    values = {name: states.given(f"{name}.torque", name) for name in expected}
+    unknown = all_known(*values.values())
+    if unknown is not None:
+        return unknown
+    known = tuple(value for value in values.values() if isinstance(value, Known))
+    agree = all(value.value in expected[name] for name, value in zip(expected, known, strict=True))
+    return Known(agree, "", "agree", inputs=(clutch, *known))
+
+
+@measure("states", "", "whether the engine can be restarted as stated", at="engine_stopped")
+def restart_possible(design: Design, states: Subject) -> Value:
+    """Whether the stated means of restart can work: not windmilling through a one-way clutch."""
+    means = states.given("engine_stopped.restart", "restart")
+    clutch = _clutch_present(design)
+    if isinstance(means, Unknown) or isinstance(clutch, Unknown):
+        return all_known(means, clutch) or means
+    possible = not (means.value == "windmilling" and clutch.value)
+    return Known(possible, "", "possible", inputs=(means, clutch))
+
+
+@measure("states", "", "whether a restart in flight is planned at all", at="engine_stopped")
+def restart_planned(design: Design, states: Subject) -> Value:
+    """Whether the engine is restarted in flight by any means."""
+    means = states.given("engine_stopped.restart", "restart")
+    if isinstance(means, Unknown):
+        return means
+    return Known(means.value != _NONE, "", "planned", inputs=(means,))
+
+
+@measure("states", "", "whether the pump stands still while the propeller turns")
+def pump_stands(design: Design, states: Subject) -> Value:
+    """Whether the oil pump stops with the engine while the propeller windmills on."""
+    lubrication = design.subjects.the("lubrication")
+    driven_by, clutch = lubrication.given("pump_driven_by", "pump"), _clutch_present(design)
+    if isinstance(driven_by, Unknown) or isinstance(clutch, Unknown):
+        return all_known(driven_by, clutch) or driven_by
+    stands = bool(clutch.value) and driven_by.value in _STANDS_WITH_ENGINE
+    return Known(stands, "", "pump stands", inputs=(driven_by, clutch))
+
+
+@measure("states", "", "whether what overruns gets oil, engine stopped", at="engine_stopped")
+def overrunning_supplied(design: Design, states: Subject) -> Value:
+    """Whether the stated supply exists: not the pump where it stands, and not none."""
+    supply = states.given("engine_stopped.supply", "supply")
+    stands = design.measure("pump_stands", states)
+    if isinstance(supply, Unknown) or isinstance(stands, Unknown):
+        return all_known(supply, stands) or supply
+    missing = supply.value in _NO_SUPPLY or (bool(stands.value) and supply.value == "pump")
+    return Known(not missing, "", "supplied", inputs=(supply, stands))
+
+
+@measure("states", "", "whether every state in which parts turn has a supply of oil")
+def turning_supplied(design: Design, states: Subject) -> Value:
+    """Whether start, idle, descent and shutdown name a supply, and none of them is none."""
+    names = ("start", "idle", "closed_throttle", "shutdown")
+    supplies = [states.given(f"{name}.supply", name) for name in names]
+    unknown = all_known(*supplies)
+    known = tuple(supply for supply in supplies if isinstance(supply, Known))
+    return unknown or Known(
+        all(supply.value not in _NO_SUPPLY for supply in known), "", "supplied", inputs=known
+    )
+
+
+@measure("states", "", "whether evidence and sign of the loss of oil are stated", at="oil_loss")
+def oil_loss_shown(design: Design, states: Subject) -> Value:
+    """Whether it is stated how the crew learns of it, and what the time to damage rests on."""
+    return stated(states, "oil_loss.shown_by", "oil_loss.evidence")
+
+
+def _clutch_present(design: Design) -> Value:
+    present = design.subjects.presence("clutch")
+    if present is None:
+        return Unknown((("clutch",),))
+    return Known(present, "", "clutch", path=("clutch",))

@@ -1,0 +1,152 @@
+"""Sections of a shaft and the stress raisers between them, with their notch factors."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from checker.known import Known, Unknown, Value, all_known, assumed, compute, merged
+from checker.mechanics import notch
+from checker.mechanics import shaft_strength as strength
+from checker.spec.subject import Subject
+
+_FINISH_SOURCE = "machined, the rougher of the usual finishes, as the spec states none"
+_RELIABILITY_SOURCE = "99 % of shafts, Shigley's Mechanical Engineering Design, Table 6-5"
+
+
+@dataclass(frozen=True)
+class Raiser:
+    """A stress raiser between two sections of a shaft.
+
+    Attributes:
+        station: where it is [m].
+        outside: outside diameter of the weaker section [m].
+        inside: its bore [m].
+        bending: K_f.
+        torsion: K_fs.
+        endurance: S_e of the finished section [Pa].
+    """
+
+    station: Known
+    outside: Known
+    inside: Known
+    bending: Value
+    torsion: Value
+    endurance: Value
+
+
+def raisers_of(shaft: Subject) -> Iterator[Raiser | Unknown]:
+    """Each stress raiser of a shaft: at the end of a section, between it and the next."""
+    sections = shaft.raw("sections")
+    if not sections:
+        yield Unknown((shaft.place("sections"),))
+        return
+    for index in range(len(sections)):
+        kind = _given(shaft, index, "notch")
+        if isinstance(kind, Unknown):
+            yield kind
+        elif kind.value != "none" or index == 0:
+            yield _raiser(shaft, index, str(kind.value))
+
+
+def _raiser(shaft: Subject, index: int, kind: str) -> Raiser | Unknown:
+    _, station = ends(shaft, index)
+    here = diameters(shaft, index)
+    beyond = diameters(shaft, index + 1) if index + 1 < len(shaft.raw("sections")) else here
+    unknown = all_known(station, *here, *beyond)
+    if unknown is not None:
+        return unknown
+    weaker = min((here, beyond), key=_section_modulus)
+    large = max(here[0], beyond[0], key=_number)
+    tensile = shaft.given("tensile_strength", "R_m")
+    radius = _given(shaft, index, "notch_radius", "r")
+    bending, torsion = _factors(shaft, index, kind, (large, weaker[0], radius), tensile)
+    outside, inside = weaker
+    if isinstance(station, Unknown) or isinstance(outside, Unknown) or isinstance(inside, Unknown):
+        return merged([each for each in (station, outside, inside) if isinstance(each, Unknown)])
+    endurance = compute(
+        strength.endurance_limit,
+        tensile,
+        compute(strength.surface_factor, tensile, _finish(shaft)),
+        compute(strength.size_factor, outside),
+        compute(
+            strength.reliability_factor,
+            assumed(99, "1", "reliability in %", _RELIABILITY_SOURCE),
+        ),
+    )
+    return Raiser(station, outside, inside, bending, torsion, endurance)
+
+
+def _factors(
+    shaft: Subject, index: int, kind: str, step: tuple[Value, Value, Value], tensile: Value
+) -> tuple[Value, Value]:
+    """K_f in bending and K_fs in torsion of a stress raiser."""
+    large, small, radius = step
+    if kind == "spline":
+        return (
+            compute(notch.spline_bending_fatigue, tensile),
+            compute(notch.spline_torsion_fatigue, tensile),
+        )
+    if kind == "press fit":
+        return (
+            compute(notch.press_fit_bending_fatigue, tensile),
+            compute(notch.press_fit_torsion_fatigue, tensile),
+        )
+    if kind == "none":
+        plain = Known(1.0, "1", "K_f", origin="no stress raiser there")
+        return plain, plain
+    if kind == "groove":
+        depth = _given(shaft, index, "notch_depth", "t")
+        small = compute(notch.groove_diameter, small, depth)
+        pair = (
+            compute(notch.groove_bending, large, small, radius),
+            compute(notch.groove_torsion, large, small, radius),
+        )
+    elif kind == "shoulder":
+        if _number(large) <= _number(small):
+            level = Known(1.0, "1", "K_t", origin="both sections have one diameter: no step")
+            pair = (level, level)
+        else:
+            pair = (
+                compute(notch.shoulder_bending, large, small, radius),
+                compute(notch.shoulder_torsion, large, small, radius),
+            )
+    elif kind == "keyway":
+        pair = (compute(notch.keyway_bending), compute(notch.keyway_torsion))
+    else:
+        pair = (compute(notch.hole_bending), compute(notch.hole_torsion))
+    return (
+        compute(notch.fatigue_factor, pair[0], compute(notch.bending_sensitivity, tensile, radius)),
+        compute(notch.fatigue_factor, pair[1], compute(notch.torsion_sensitivity, tensile, radius)),
+    )
+
+
+def _finish(shaft: Subject) -> Value:
+    stated = shaft.given("finish", "finish")
+    if isinstance(stated, Known):
+        return stated
+    return assumed("machined", "", "finish", _FINISH_SOURCE)
+
+
+def _section_modulus(size: tuple[Value, Value]) -> float:
+    outside, inside = _number(size[0]), _number(size[1])
+    return (outside**4 - inside**4) / outside
+
+
+def _number(value: Value) -> float:
+    return value.number if isinstance(value, Known) else 0.0
+
+
+def ends(shaft: Subject, index: int) -> tuple[Value, Value]:
+    """Start and end of a section of a shaft [m]."""
+    return _given(shaft, index, "from", "x₁"), _given(shaft, index, "to", "x₂")
+
+
+def diameters(shaft: Subject, index: int) -> tuple[Value, Value]:
+    """Outside diameter and bore of a section of a shaft [m]."""
+    return _given(shaft, index, "outside", "D"), _given(shaft, index, "inside", "d")
+
+
+def _given(shaft: Subject, index: int, field: str, symbol: str = "") -> Value:
+    """A stated value of one section of a shaft."""
+    section = shaft.raw("sections")[index]
+    place = (*shaft.place("sections"), index)
+    return Subject("section", str(index), place, section).given(field, symbol)

@@ -1,0 +1,118 @@
+"""Life, static safety and ratings of bearings as measures."""
+
+import math
+
+import pytest
+
+from checker.known import Assumption, Known
+from checker.mechanics import bearing, bearing_load, bearing_sizes
+
+HOUR = 3600.0
+
+
+def of(design, name):
+    return design.subjects.the("bearing", name)
+
+
+def test_life_over_the_duty_cycle_is_the_damage_sum(solve):
+    """Σ q/L of the points, each by L = (C/P)^(10/3) at its speed: ISO 281."""
+    design = solve({})
+    rear = of(design, "prop_rear")
+    damage = 0.0
+    for point in design.points:
+        load = design.measure("equivalent_load", rear, point).number
+        speed = design.motion.speed("prop", point).number
+        revolutions = 1e6 * (62e3 / load) ** (10 / 3)
+        damage += point.given("share").number * speed / math.tau / revolutions
+    assert design.measure("basic_life", rear).number == pytest.approx(1 / damage)
+
+
+def test_static_safety_names_its_case(solve):
+    design = solve({})
+    known = design.measure("static_safety", of(design, "idler_rear"))
+    limit = next(case for case in design.reactions.cases.limits if case.name == "limit torque")
+    load = design.reactions.radial(of(design, "idler_rear"), limit).number
+    assert known.number == pytest.approx(23.6e3 / load)
+    assert "limit torque" in {leaf.value for leaf in known.leaves()}
+
+
+def test_pair_is_rated_as_a_set(solve):
+    design = solve({}, "sorrel")
+    pair = of(design, "prop_thrust")
+    cruise = next(point for point in design.points if point.name == "cruise")
+    radial = design.measure("radial_force", pair, cruise).number
+    axial = design.measure("axial_force", pair, cruise).number
+    load = design.measure("equivalent_load", pair, cruise).number
+    assert load == pytest.approx(bearing_load.angular_pair_load(radial, axial, math.radians(40.0)))
+    assert axial == pytest.approx(abs(design.loads.net_thrust("prop", cruise).number))
+
+
+def test_generic_bearing_needs_no_catalogue(solve):
+    left_out = ("dynamic_rating", "static_rating", "outside", "width", "f0")
+    changes = {f"bearings.input_front.{field}": None for field in left_out}
+    design = solve({**changes, "bearings.input_front.generic_series": "03"})
+    front = of(design, "input_front")
+    known = design.measure("static_safety", front)
+    assert isinstance(known, Known)
+    notes = [leaf for leaf in known.leaves() if isinstance(leaf.origin, Assumption)]
+    assert any("no maker's" in note.origin for note in notes)
+    expected = bearing_sizes.generic_ball_static_rating(0.035, 0.080)
+    stated = solve({}).measure("static_safety", of(solve({}), "input_front")).number
+    assert known.number / stated == pytest.approx(expected / 19e3)
+
+
+ADJUSTED = {
+    "bearings.prop_rear.kind": "tapered roller",
+    "bearings.prop_rear.locates": "towards propeller",
+    "bearings.prop_rear.contact_angle": "14 deg",
+    "bearings.prop_thrust.kind": "tapered roller",
+    "bearings.prop_thrust.locates": "towards engine",
+    "bearings.prop_thrust.contact_angle": "14 deg",
+}
+
+
+def test_tapered_bearings_share_thrust_with_what_they_induce(solve):
+    design = solve(ADJUSTED)
+    climb = next(point for point in design.points if point.name == "climb")
+    rear, front = of(design, "prop_rear"), of(design, "prop_thrust")
+    net = design.loads.net_thrust("prop", climb).number
+    forces = [design.measure("axial_force", each, climb).number for each in (rear, front)]
+    assert forces[0] - forces[1] == pytest.approx(net)
+    induced = [
+        bearing_load.tapered_induced_force(
+            design.measure("radial_force", each, climb).number, math.radians(14.0)
+        )
+        for each in (rear, front)
+    ]
+    assert all(force >= own - 1e-9 for force, own in zip(forces, induced, strict=True))
+
+
+def test_tapered_bearings_support_at_their_pressure_centres(solve):
+    design = solve(ADJUSTED)
+    stations = [each.station.number for each in design.reactions.supports("prop")]
+    # 14 deg, (40 + 80)/4 and (60 + 130)/4 mm, both outwards
+    assert stations == pytest.approx(
+        [0.152 - 0.030 * math.tan(math.radians(14)), 0.238 + 0.0475 * math.tan(math.radians(14))]
+    )
+
+
+def test_nobody_carries_thrust_but_the_locating_bearing(solve):
+    design = solve({})
+    cruise = next(point for point in design.points if point.name == "cruise")
+    assert design.measure("axial_force", of(design, "prop_rear"), cruise).number == 0.0
+    assert design.measure("axial_force", of(design, "prop_thrust"), cruise).number == pytest.approx(
+        abs(design.loads.net_thrust("prop", cruise).number)
+    )
+
+
+def test_reliability_of_all_bearings_is_below_that_of_the_worst(solve):
+    design = solve({})
+    drive = design.subjects.the("drive")
+    lives = [
+        design.measure("life_over_target", each).number
+        for each in design.subjects.all("bearing")
+        if design.measure("rolls_under_load", each).value
+    ]
+    worst = math.exp(-math.log(1 / 0.9) * (1 / min(lives)) ** 1.5)
+    assert 0.9 < design.measure("bearing_reliability", drive).number < worst
+    assert bearing.BALL_EXPONENT == 3

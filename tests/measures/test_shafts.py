@@ -1,0 +1,129 @@
+"""Fatigue, yield and stiffness of shafts, case bolts and clutch duty as measures."""
+
+import math
+
+import pytest
+
+from checker.mechanics import notch
+from checker.mechanics import shaft_strength as strength
+
+
+def test_yield_of_a_section_by_hand(solve):
+    """A splined end outside the bearings sees torque alone: n = R_e / (√3 τ)."""
+    design = solve({}, "tansy")
+    known = design.measure("yield_safety", design.subjects.the("shaft", "input"))
+    torque = design.peaks.floor("input").number
+    shear = 16 * torque / (math.pi * 0.024**3)
+    assert known.number == pytest.approx(850e6 / (math.sqrt(3) * shear), rel=1e-6)
+
+
+def test_fatigue_of_the_spline_by_hand(solve):
+    """DE-Goodman in torsion at the end of the spline; K_fs after DIN 743, surface ground."""
+    design = solve({}, "tansy")
+    known = design.measure("fatigue_safety", design.subjects.the("shaft", "input")).at_best
+    peak, mean = design.peaks.floor("input").number, design.peaks.mean("input").number
+    factor = notch.spline_torsion_fatigue(1150e6)
+    shear = 16 / (math.pi * 0.024**3)
+    endurance = strength.endurance_limit(
+        1150e6,
+        strength.surface_factor(1150e6, "ground"),
+        strength.size_factor(0.024),
+        0.814,
+    )
+    root = math.sqrt(3) * factor * shear
+    expected = 1 / (root * (peak - mean) / endurance + root * mean / 1150e6)
+    # the moment of the tooth force is zero outside the bearings
+    assert known.number == pytest.approx(expected, rel=1e-6)
+
+
+def test_torque_ends_at_the_gear(solve):
+    design = solve({})
+    case = design.reactions.cases.points["cruise"]
+    torque = case.torque("input")
+    beyond = design.subjects.the("bearing", "input_front").given("station")
+    ahead = design.subjects.the("bearing", "input_rear").given("station")
+    assert design.reactions.torque_at("input", torque, beyond).number == 0.0
+    assert design.reactions.torque_at("input", torque, ahead) is torque
+
+
+def test_section_stiffness_of_a_stepped_shaft(solve):
+    design = solve({})
+    known = design.measure("section_torsional_stiffness", design.subjects.the("shaft", "idler"))
+    sections = ((0.022, 0.030), (0.046, 0.042), (0.020, 0.030))
+    twist = sum(32 * length / (math.pi * size**4 * 79.3e9) for length, size in sections)
+    assert known.number == pytest.approx(1 / twist)
+
+
+def test_critical_speed_estimates_enclose_it(solve):
+    design = solve({})
+    shaft = design.subjects.the("shaft", "prop")
+    low = design.measure("critical_speed_margin", shaft).number
+    fastest = design.greatest("speed", shaft).number
+    assert low * fastest <= design.measure("rayleigh_critical_speed", shaft).number
+
+
+def test_case_bolts_by_hand(solve):
+    """Limit torque case: torque difference, weights under side load; AC and VLA factors."""
+    design = solve({})
+    housing = design.subjects.the("housing")
+    mean = 60e3 / (6000 * math.tau / 60)
+    torque = 4 * mean * (67 / 27 - 1)  # two meshes: propeller and engine turn alike
+    weight = (27 + 9.8) * 9.80665
+    shear = torque / (8 * 0.15) + math.hypot(3.8 * weight, 1.33 * weight) / 8
+    known = design.measure("mounting_slip_safety", housing)
+    assert known.number == pytest.approx(0.15 * 24e3 / shear, rel=0.05)
+    assert known.number < 0.15 * 24e3 / shear
+
+
+def test_clutch_counts_its_torque_cycles(solve):
+    design = solve({})
+    clutch = design.subjects.the("clutch")
+    take_off = next(point for point in design.points if point.name == "take-off")
+    # a four-stroke twin at 6000 rpm fires 6000 times a minute
+    assert design.measure("torque_cycles_per_hour", clutch, take_off).number == pytest.approx(360e3)
+    assert not design.measure("indexes_at_firing", clutch).value
+
+
+def test_hot_ring_is_looser_by_the_growth_of_its_seat(solve):
+    design = solve({})
+    known = design.measure("hot_outer_interference", design.subjects.the("bearing", "prop_thrust"))
+    # 130 mm, aluminium 23e-6 against 12.5e-6, 75 K; nothing left of 0 to 16 um
+    assert known.number == pytest.approx(0.0 - 0.130 * 10.5e-6 * 75, abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("changes", "answer"),
+    [
+        ({}, True),
+        ({"states.engine_stopped.supply": "pump"}, False),
+        ({"states.engine_stopped.supply": "none"}, False),
+        (
+            {
+                "states.engine_stopped.supply": "pump",
+                "lubrication.pump_driven_by": "propeller side",
+            },
+            True,
+        ),
+    ],
+)
+def test_pump_on_the_engine_side_stands_while_the_propeller_turns(solve, changes, answer):
+    design = solve(changes)
+    states = design.subjects.the("states")
+    assert design.measure("overrunning_supplied", states).value is answer
+
+
+def test_direct_drive_windmills_its_engine(solve):
+    design = solve({}, "tansy")
+    states = design.subjects.the("states")
+    assert design.measure("restart_possible", states).value
+    assert design.measure("torques_agree", states).value
+    assert not design.measure("pump_stands", states).value
+
+
+def test_bending_agrees_with_the_estimate_of_the_gear_rating(solve):
+    """ISO 6336-1 method C, from its own span and diameter, comes to about the same."""
+    design = solve({}, "sorrel")
+    mesh = design.subjects.the("mesh", "second")
+    cruise = next(point for point in design.points if point.name == "cruise")
+    ratio = design.measure("bending_over_rated_misalignment", mesh, cruise).number
+    assert ratio == pytest.approx(1.0, abs=0.3)
