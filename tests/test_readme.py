@@ -17,7 +17,7 @@ SHOWN_LINES = 44
 REPORT = re.compile(
     r"(<!-- report: thrustline (.*), (\d+) columns -->\n```\n)(.*?)(```\n)", re.DOTALL
 )
-FAMILIES = re.compile(r"(<!-- families -->\n\n?)(.*?)(\n## )", re.DOTALL)
+FAMILIES = re.compile(r"(<!-- families -->\n\n)((?:\|[^\n]*\n)*)")
 
 
 def held(text: str, start: int, end: int, true: str) -> None:
@@ -48,6 +48,12 @@ def test_the_families_are_those_of_the_rulebook():
         count = sum(rule.family == file.stem for rule in rules)
         rows.append(f"| {file.stem} | {count} | {' '.join(about.split())} |")
     held(text, *FAMILIES.search(text).span(2), "\n".join(rows) + "\n")
+
+
+def test_the_readme_says_what_is_not_judged():
+    text = README.read_text(encoding="utf-8")
+    headings = re.findall(r"^## (.*)$", text, re.MULTILINE)
+    assert {"What it does not judge", "Cautions", "What the rules look at"} <= set(headings)
 
 
 def test_the_test_command_is_what_ci_runs():
