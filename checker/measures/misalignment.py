@@ -1,14 +1,16 @@
 """How far shafts, bearings and case turn the flanks of a mesh against each other under load.
 
-The one place from which the face load factor of the gear rating takes it: as the spec states it, or
-by the estimate of ISO 6336-1, method C, which knows the pinion between its bearings alone.
+The one place from which the face load factor of the gear rating takes it: as the spec states it;
+else by the estimate of ISO 6336-1, method C, which knows the pinion between its bearings alone, or
+by the bending of both shafts under all that loads them, whichever is larger. The bending is that of
+the point with the largest tooth force and grows with the load; it does not rest on the rating.
 """
 
 from collections.abc import Callable
 
-from checker.known import Known, Unknown, Value, assumed, compute
+from checker.known import Known, Unknown, Value, assumed, compute, merged
 from checker.measures.design import Design
-from checker.mechanics import iso_face_load
+from checker.mechanics import iso_face_load, shaft_loads
 from checker.spec.subject import Subject
 from checker.train.pair import Pair, Wheel
 
@@ -21,6 +23,7 @@ def flank_misalignment(design: Design, mesh: Subject) -> Callable[[Pair, Value],
     """Misalignment over the common face [m], as a function of the pair and its line load."""
     stated = mesh.given("misalignment", "f_sh")
     support = _support(design, _pinion(design.pairs[mesh.name]).subject)
+    slope, force = _governing_slope(design, mesh)
 
     def misalignment(pair: Pair, load: Value) -> Value:
         if isinstance(stated, Known):
@@ -28,12 +31,27 @@ def flank_misalignment(design: Design, mesh: Subject) -> Callable[[Pair, Value],
         if isinstance(load, Unknown):
             return load
         estimated = _estimate(pair, support, load)
-        if isinstance(estimated, Known):
-            return estimated
-        missing = (*stated.missing, *estimated.missing)
-        return Unknown(missing, estimated.because)
+        width = pair.common_face_width
+        bent = compute(shaft_loads.misalignment_under, width, slope, force, load)
+        if isinstance(estimated, Known) and isinstance(bent, Known):
+            return compute(shaft_loads.larger_misalignment, estimated, bent)
+        for found in (estimated, bent):
+            if isinstance(found, Known):
+                return found
+        return merged([each for each in (stated, estimated, bent) if isinstance(each, Unknown)])
 
     return misalignment
+
+
+def _governing_slope(design: Design, mesh: Subject) -> tuple[Value, Value]:
+    """Slope along the line of action and tooth force where the force is largest [rad, N]."""
+    forces = [(point, design.loads.tangential(mesh, point)) for point in design.points]
+    known = [(point, force) for point, force in forces if isinstance(force, Known)]
+    if not known or len(known) < len(forces):
+        missing = merged([force for _, force in forces if isinstance(force, Unknown)])
+        return missing, missing
+    point, force = max(known, key=lambda each: each[1].number)
+    return design.measure("bending_slope", mesh, point), force
 
 
 def _estimate(pair: Pair, support: tuple[Value, Value, Value], load: Value) -> Value:

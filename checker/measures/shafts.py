@@ -2,18 +2,18 @@
 
 from collections.abc import Sequence
 
-from checker.known import Known, Unknown, Value, all_known, assumed, compute, merged
+from checker.known import Known, Unknown, Value, all_known, compute, merged
 from checker.measures.bearing_loads import worst_of
 from checker.measures.design import Design
-from checker.measures.misalignment import flank_misalignment
 from checker.measures.registry import measure, varying_measure
 from checker.measures.stress_raisers import Raiser, diameters, ends, raisers_of
-from checker.mechanics import beam, iso_load_factors, kinematics, shaft_loads, whirling
+from checker.mechanics import beam, kinematics, shaft_loads, torsional_parts, whirling
 from checker.mechanics import shaft_strength as strength
 from checker.mechanics.equation import equation_of
 from checker.spec.subject import Subject
 from checker.train.load_cases import LoadCase
 from checker.train.pair import Pair, Wheel
+from checker.train.torsional_values import section_stiffness
 
 
 @measure("shaft", "", "whether the shaft has bearings and load", at="sections")
@@ -80,24 +80,8 @@ def rayleigh_critical_speed(design: Design, shaft: Subject) -> Value:
 
 @measure("shaft", "N m/rad", "torsional stiffness from its sections", at="sections")
 def section_torsional_stiffness(design: Design, shaft: Subject) -> Value:
-    """c of all stated sections one behind the other [N m/rad]."""
-    sections = shaft.raw("sections")
-    if not sections:
-        return Unknown((shaft.place("sections"),))
-    modulus = assumed(beam.SHEAR_MODULUS, "Pa", "G", "steel, Shigley (from memory)")
-    compliances = []
-    for index in range(len(sections)):
-        start, end = ends(shaft, index)
-        length = compute(strength.stretch_length, start, end)
-        outside, inside = diameters(shaft, index)
-        compliances.append(compute(strength.torsional_compliance, length, outside, inside, modulus))
-    unknown = all_known(*compliances)
-    if unknown is not None:
-        return unknown
-    known = tuple(each for each in compliances if isinstance(each, Known))
-    value = strength.stiffness_in_series(tuple(each.number for each in known))
-    origin = equation_of(strength.stiffness_in_series)
-    return Known(value, "N m/rad", "c", origin=origin, inputs=known)
+    """C of all stated sections one behind the other [N m/rad]."""
+    return section_stiffness(shaft)
 
 
 @measure(
@@ -123,22 +107,28 @@ def shaft_slope(design: Design, mesh: Subject, point: Subject) -> Value:
     return compute(shaft_loads.relative_slope, right_1, right_2, up_1, up_2)
 
 
-@varying_measure("mesh", "m", "misalignment of the faces by bending of the shafts", at="driver")
-def bending_misalignment(design: Design, mesh: Subject, point: Subject) -> Value:
-    """f_sh along the line of action [m]: what bending adds to K_Hβ."""
+@varying_measure("mesh", "rad", "slope between the shafts along the line of action", at="driver")
+def bending_slope(design: Design, mesh: Subject, point: Subject) -> Value:
+    """Δθ·t, slope in the direction in which the teeth press on each other [rad]."""
     pair = design.pairs[mesh.name]
     case = design.reactions.cases.points[point.name]
     (right_1, up_1), (right_2, up_2) = (
         _slopes(design, wheel, case) for wheel in (pair.driver, pair.driven)
     )
     along = _line_of_action(design, pair, case)
-    slope = compute(
+    return compute(
         shaft_loads.slope_along,
         compute(shaft_loads.slope_difference, right_1, right_2),
         compute(shaft_loads.slope_difference, up_1, up_2),
         *along,
     )
-    return compute(shaft_loads.misalignment, pair.common_face_width, slope)
+
+
+@varying_measure("mesh", "m", "misalignment of the faces by bending of the shafts", at="driver")
+def bending_misalignment(design: Design, mesh: Subject, point: Subject) -> Value:
+    """f_sh along the line of action [m]: what bending adds to K_Hβ."""
+    slope = design.measure("bending_slope", mesh, point)
+    return compute(shaft_loads.misalignment, design.pairs[mesh.name].common_face_width, slope)
 
 
 @varying_measure("mesh", "", "whether the mesh carries load at the point")
@@ -150,20 +140,20 @@ def carries_load(design: Design, mesh: Subject, point: Subject) -> Value:
     return Known(force.number > 0.0, "", "carries load", inputs=(force,))
 
 
-@varying_measure("mesh", "1", "misalignment by bending over that of the gear rating", at="driver")
-def bending_over_rated_misalignment(design: Design, mesh: Subject, point: Subject) -> Value:
-    """f_sh of both shafts by their whole bending over what goes into K_Hβ at the same load."""
-    pair = design.pairs[mesh.name]
-    load = compute(
-        iso_load_factors.line_load,
-        design.loads.tangential(mesh, point),
-        Known(1.0, "1", "K_A", origin="the mean torque, as in the bending"),
-        pair.common_face_width,
-    )
+@measure("mesh", "", "whether its misalignment is stated", at="misalignment")
+def states_misalignment(design: Design, mesh: Subject) -> Value:
+    """Whether the gear rating takes the stated misalignment in place of a computed one."""
+    stated = isinstance(mesh.given("misalignment"), Known)
+    return Known(stated, "", "stated", origin="field misalignment of the mesh")
+
+
+@varying_measure("mesh", "m", "misalignment by bending beyond the stated one", at="misalignment")
+def bending_beyond_stated(design: Design, mesh: Subject, point: Subject) -> Value:
+    """f_sh of both shafts by their whole bending less the stated one, which goes into K_Hβ [m]."""
     return compute(
-        shaft_loads.misalignment_share,
+        shaft_loads.misalignment_beyond,
         design.measure("bending_misalignment", mesh, point),
-        flank_misalignment(design, mesh)(pair, load),
+        mesh.given("misalignment", "f_sh"),
     )
 
 
@@ -321,7 +311,7 @@ def _section_masses(shaft: Subject) -> list[tuple[Value, Value]]:
     found: list[tuple[Value, Value]] = []
     for index in range(len(shaft.raw("sections") or ())):
         start, end = ends(shaft, index)
-        length = compute(strength.stretch_length, start, end)
+        length = compute(torsional_parts.section_length, start, end)
         mass = compute(whirling.section_mass, length, *diameters(shaft, index))
         found.append((compute(shaft_loads.middle, start, end), mass))
     return found

@@ -254,21 +254,47 @@ def share_of_resultant(force: float, across: float) -> float:
 
 
 @equation(
-    "f_sh/f_sh,R",
-    "f_sh / f_sh,R, 0 where nothing bends",
-    unit="1",
-    source="definition",
-    bending="f_sh [m]",
-    rated="f_sh,R [m]",
+    "f_sh",
+    "f_sh = b |Δθ · t| (w b / F_t)",
+    unit="m",
+    source="ISO 6336-1:2006, 7, f_sh by shaft bending (from memory); bending grows with its load",
+    face_width="b [m]",
+    slope="Δθ·t [rad]",
+    force="F_t [N]",
+    load="w [N/m]",
 )
-def misalignment_share(bending: float, rated: float) -> float:
-    """Misalignment by bending of both shafts over the one that the gear rating takes.
+def misalignment_under(face_width: float, slope: float, force: float, load: float) -> float:
+    """Gap at the end of the faces under a line load, from the slope under a tooth force.
 
     Raises:
-        OutOfRange: the rating takes none.
+        OutOfRange: no tooth force bends the shafts.
     """
-    if bending == 0.0:
-        return 0.0
-    if rated <= 0.0:
-        raise OutOfRange("rated must be above zero: the rating takes no misalignment")
-    return bending / rated
+    if force <= 0.0:
+        raise OutOfRange("force must be above zero: the mesh carries no load")
+    return misalignment(face_width, slope) * load * face_width / force
+
+
+@equation(
+    "f_sh",
+    "f_sh = max(f_sh,C, f_sh,B)",
+    unit="m",
+    source="ISO 6336-1:2006, 7: method C, or the computed bending (from memory)",
+    estimated="f_sh,C [m]",
+    bent="f_sh,B [m]",
+)
+def larger_misalignment(estimated: float, bent: float) -> float:
+    """The larger of the misalignment by method C and of the one by bending of both shafts."""
+    return max(estimated, bent)
+
+
+@equation(
+    "f_sh,B − f_sh",
+    "f_sh,B − f_sh",
+    unit="m",
+    source="definition",
+    bent="f_sh,B [m]",
+    stated="f_sh [m]",
+)
+def misalignment_beyond(bent: float, stated: float) -> float:
+    """Misalignment by bending of both shafts beyond the stated one; below zero within it."""
+    return bent - stated

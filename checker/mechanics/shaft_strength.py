@@ -268,59 +268,6 @@ def goodman_diameter(
 
 
 @equation(
-    "1/c",
-    "1/c = 32 l / (G π (D⁴ − d⁴))",
-    unit="rad/N m",
-    source="Beer, Johnston & DeWolf, Mechanics of Materials, Ch 3",
-    length="l [m]",
-    outside="D [m]",
-    inside="d [m]",
-    modulus="G [Pa]",
-)
-def torsional_compliance(length: float, outside: float, inside: float, modulus: float) -> float:
-    """Twist of a stretch for each unit of torque.
-
-    Raises:
-        OutOfRange: the bore leaves no wall.
-    """
-    _wall(outside, inside)
-    return 32.0 * length / (modulus * math.pi * (outside**4 - inside**4))
-
-
-@equation(
-    "c",
-    "1/c = Σ 1/c_k",
-    unit="N m/rad",
-    source="springs one behind the other",
-    compliances="1/c_k [rad/N m]",
-)
-def stiffness_in_series(compliances: tuple[float, ...]) -> float:
-    """Torsional stiffness of stretches one behind the other.
-
-    Raises:
-        OutOfRange: no stretch.
-    """
-    total = sum(compliances)
-    if total <= 0.0:
-        raise OutOfRange("compliances: no stretch of shaft between the loads")
-    return 1.0 / total
-
-
-@equation(
-    "l_eq",
-    "l_eq = l (d_ref / d)⁴",
-    unit="m",
-    source="Bevan, The Theory of Machines, Ch 15",
-    length="l [m]",
-    diameter="d [m]",
-    reference="d_ref [m]",
-)
-def equivalent_length(length: float, diameter: float, reference: float) -> float:
-    """Length of a shaft of the reference diameter that twists as much."""
-    return length * (reference / diameter) ** 4
-
-
-@equation(
     "T_a",
     "T_a = T_limit − T",
     unit="N m",
@@ -331,22 +278,3 @@ def equivalent_length(length: float, diameter: float, reference: float) -> float
 def torque_swing(limit: float, mean: float) -> float:
     """Amplitude of the torque that the limit torque of the regulations allows for."""
     return limit - mean
-
-
-@equation(
-    "l",
-    "l = x₂ − x₁",
-    unit="m",
-    source="definition",
-    start="x₁ [m]",
-    end="x₂ [m]",
-)
-def stretch_length(start: float, end: float) -> float:
-    """Length of a stretch of shaft.
-
-    Raises:
-        OutOfRange: it ends before it starts.
-    """
-    if end < start:
-        raise OutOfRange("end must not be below start: the stretch runs backwards")
-    return end - start

@@ -3,13 +3,13 @@
 from collections.abc import Callable
 
 from checker.known import Known, Unknown, Value, assumed, compute, merged
-from checker.mechanics import coupling, mesh_stiffness
+from checker.mechanics import beam, coupling, mesh_stiffness
 from checker.mechanics import torsional_parts as parts
 from checker.spec.subject import Subject
 from checker.train.pair import Pair, Wheel
 
 _DENSITY = assumed(7850.0, "kg/m3", "ρ", "density of steel (from memory)")
-_SHEAR = assumed(80e9, "Pa", "G", "shear modulus of steel (from memory)")
+_SHEAR = assumed(beam.SHEAR_MODULUS, "Pa", "G", "shear modulus of steel, Shigley (from memory)")
 _SOLID = Known(0.0, "m", "d", origin="taken as solid to its axis")
 _HOW_TO_SWING = (
     "an inertia that nobody states can be swung: hang the propeller level on two or three wires, "
@@ -33,11 +33,18 @@ def shaft_inertia(shaft: Subject) -> Value:
 
 
 def shaft_stiffness(shaft: Subject) -> Value:
-    """C of a shaft between its ends [N m/rad], stated or from its sections one behind the other."""
+    """C of a shaft between its ends [N m/rad], stated or from its sections."""
     stated = shaft.given("torsional_stiffness", "C")
-    sections = shaft.raw("sections")
-    if isinstance(stated, Known) or not sections:
+    if isinstance(stated, Known) or not shaft.raw("sections"):
         return stated
+    return section_stiffness(shaft)
+
+
+def section_stiffness(shaft: Subject) -> Value:
+    """C of all sections of a shaft one behind the other [N m/rad]."""
+    sections = shaft.raw("sections")
+    if not sections:
+        return Unknown((shaft.place("sections"),))
     total = _section(shaft, 0, parts.cylinder_stiffness)
     for index in range(1, len(sections)):
         total = compute(parts.in_series, total, _section(shaft, index, parts.cylinder_stiffness))

@@ -4,6 +4,8 @@ import math
 
 import pytest
 
+from checker.known import Known, Unknown
+from checker.measures.misalignment import flank_misalignment
 from checker.mechanics import notch
 from checker.mechanics import shaft_strength as strength
 
@@ -52,6 +54,15 @@ def test_section_stiffness_of_a_stepped_shaft(solve):
     sections = ((0.022, 0.030), (0.046, 0.042), (0.020, 0.030))
     twist = sum(32 * length / (math.pi * size**4 * 79.3e9) for length, size in sections)
     assert known.number == pytest.approx(1 / twist)
+
+
+def test_torsional_model_takes_the_sections_where_no_stiffness_is_stated(solve):
+    design = solve({"shafts.idler.torsional_stiffness": None})
+    shaft = design.subjects.the("shaft", "idler")
+    used = design.measure("shaft_stiffness_used", shaft)
+    assert used.number == design.measure("section_torsional_stiffness", shaft).number
+    assert used.inputs
+    assert not isinstance(design.survey, Unknown)
 
 
 def test_critical_speed_estimates_enclose_it(solve):
@@ -124,6 +135,34 @@ def test_bending_agrees_with_the_estimate_of_the_gear_rating(solve):
     """ISO 6336-1 method C, from its own span and diameter, comes to about the same."""
     design = solve({}, "sorrel")
     mesh = design.subjects.the("mesh", "second")
-    cruise = next(point for point in design.points if point.name == "cruise")
-    ratio = design.measure("bending_over_rated_misalignment", mesh, cruise).number
-    assert ratio == pytest.approx(1.0, abs=0.3)
+    load = Known(1e5, "N/m", "w", origin="of this test")
+    rated = flank_misalignment(design, mesh)(design.pairs["second"], load)
+    estimated, bent = (each.number for each in rated.inputs)
+    assert bent / estimated == pytest.approx(1.0, abs=0.3)
+    assert rated.number == max(estimated, bent)
+
+
+def test_bending_in_the_gear_rating_is_that_of_the_governing_point(solve):
+    """At the line load of the point with the largest tooth force, the slope over the face."""
+    design = solve({})
+    mesh = design.subjects.the("mesh", "first")
+    point = max(design.points, key=lambda each: design.loads.tangential(mesh, each).number)
+    width = design.pairs["first"].common_face_width.number
+    line = design.loads.tangential(mesh, point).number / width
+    load = Known(line, "N/m", "w", origin="of this test")
+    bent = flank_misalignment(design, mesh)(design.pairs["first"], load).inputs[1]
+    assert bent.number == pytest.approx(design.measure("bending_misalignment", mesh, point).number)
+
+
+def test_slimmer_mate_raises_the_face_load_factor(solve):
+    """The estimate of method C does not know the shaft of the wheel; its bending does."""
+    sizes = {f"shafts.prop.sections.{index}.outside": "24 mm" for index in (1, 2, 3)}
+    stout, slim = (
+        each.measure(
+            "face_load_factor",
+            each.subjects.the("mesh", "second"),
+            next(point for point in each.points if point.name == "climb"),
+        ).number
+        for each in (solve({}), solve(sizes))
+    )
+    assert slim > stout

@@ -192,21 +192,6 @@ def test_hollow_propeller_shaft_at_limit_load():  # SH-15
     assert factor == pytest.approx(expected["yield_factor"], rel=close)
 
 
-def test_equivalent_length_of_a_stepped_shaft():  # TV-01
-    given_, expected, close = case("TV-01")
-    reference = given_["segment_diameters_in"][0]
-    pairs = zip(given_["segment_lengths_in"], given_["segment_diameters_in"], strict=True)
-    pairs = list(pairs)
-    total = sum(shaft.equivalent_length(length, size, reference) for length, size in pairs)
-    assert total == pytest.approx(expected["equivalent_length_in_of_3in_shaft"], rel=close)
-    # the same by compliances in series
-    compliances = tuple(
-        shaft.torsional_compliance(length, size, 0.0, 1.0) for length, size in pairs
-    )
-    one = shaft.torsional_compliance(total, reference, 0.0, 1.0)
-    assert shaft.stiffness_in_series(compliances) == pytest.approx(1 / one)
-
-
 STEPS = st.tuples(st.floats(0.02, 0.06), st.floats(1.05, 1.9), st.floats(0.03, 0.2))
 
 
