@@ -179,7 +179,22 @@ def _bearings(design: Design, point: Subject) -> Losses:
 
 
 def _bearing_load(design: Design, bearing: Subject, point: Subject) -> Value:
-    """F on a bearing, estimated for its friction [N]."""
+    """F on a bearing for its friction [N]: of its reactions, else estimated."""
+    group = bearing.raw("matched_set")
+    sharing = sum(
+        each.raw("shaft") == bearing.raw("shaft") and each.raw("matched_set") == group
+        for each in design.subjects.all("bearing")
+    )
+    load = compute(
+        bearing_loss.load_of_reactions,
+        design.measure("radial_force", bearing, point),
+        design.measure("axial_force", bearing, point),
+        Known(sharing if group else 1, "1", "N", origin=f"bearings in the set of {bearing.label}"),
+    )
+    return load if isinstance(load, Known) else _estimated_load(design, bearing, point)
+
+
+def _estimated_load(design: Design, bearing: Subject, point: Subject) -> Value:
     shaft = str(bearing.raw("shaft"))
     forces = tuple(
         compute(
@@ -254,7 +269,10 @@ def _couplings(design: Design, point: Subject) -> Losses:
 
 
 def _damper(design: Design, damper: Subject, point: Subject) -> Term | Unknown:
-    """Heat of a wetted damper, as much as its ratings allow."""
+    """Heat of a wetted damper by the torsional survey; without one as much as its ratings allow."""
+    heat = design.measure("heat", damper, point)
+    if isinstance(heat, Known):
+        return term(auxiliary_loss.damper_heat, heat)
     source = design.subjects.the("engine")
     strokes = compute(engine.strokes_of, source.given("cycle"))
     return term(

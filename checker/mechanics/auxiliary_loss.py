@@ -137,6 +137,18 @@ def hysteresis_loss(
 
 @equation(
     "P_d",
+    "P_d = P",
+    unit="W",
+    source="what the damper takes out of the vibration goes into the oil that wets it",
+    vibration="P [W]",
+)
+def damper_heat(vibration: float) -> float:
+    """Heat ``P_d`` that a wetted damper gives to the oil, in W."""
+    return vibration
+
+
+@equation(
+    "P_d",
     "P_d ≤ min(P_rated, ψ T_a² f/(2 k)), T_a the vibratory rating, f the firing frequency",
     unit="W",
     source="DIN 740-2 with the ratings of the damper as its most (from memory)",

@@ -74,6 +74,26 @@ def mean_diameter(bore: float, outside: float) -> float:
 
 @equation(
     "F",
+    "F = (F_r + F_a)/N",
+    unit="N",
+    source="Upper estimate: both parts of the load added by size; a matched set shares it alike",
+    radial="F_r [N]",
+    axial="F_a [N]",
+    sharing="N [1]",
+)
+def load_of_reactions(radial: float, axial: float, sharing: int) -> float:
+    """Load ``F`` on one of ``sharing`` bearings on a support, for its friction, in N.
+
+    Raises:
+        OutOfRange: ``sharing`` is not positive.
+    """
+    if sharing <= 0:
+        raise OutOfRange("sharing: no bearing carries the load")
+    return (radial + axial) / sharing
+
+
+@equation(
+    "F",
     "F = Σ F_b/N + |F_x|",
     unit="N",
     source="Upper estimate: tooth forces added by size and shared alike, all thrust on one bearing",

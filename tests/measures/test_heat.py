@@ -67,6 +67,46 @@ def test_clutch_drags_only_where_it_overruns(solve):
     assert "P_c" not in symbols("cruise")
 
 
+def _parts_of(design, point, symbol):
+    found = design.measure("losses", design.subjects.the("drive"), named(design, point))
+    return [part for part in found.inputs if part.symbol.partition(" ")[0] == symbol]
+
+
+def test_bearings_rub_under_their_reactions(solve):
+    """Radial and axial reaction of the same point go into the friction moment of each bearing."""
+    design = solve({})
+    climb = named(design, "climb")
+    bearings = design.subjects.all("bearing")
+    for bearing, loss in zip(bearings, _parts_of(design, "climb", "P_b"), strict=True):
+        _, moment, _ = loss.inputs
+        force = moment.inputs[1]
+        reactions = [
+            design.measure(name, bearing, climb).number for name in ("radial_force", "axial_force")
+        ]
+        sharing = force.inputs[2].number
+        assert force.number == pytest.approx(sum(reactions) / sharing)
+
+
+def test_bearings_without_reactions_rub_under_an_estimate(solve):
+    design = solve({"bearings.input_front.station": None})
+    bearings = [bearing.name for bearing in design.subjects.all("bearing")]
+    loss = _parts_of(design, "climb", "P_b")[bearings.index("input_rear")]
+    assert loss.inputs[1].inputs[1].origin.text.startswith("F = Σ F_b/N")
+
+
+def test_wetted_damper_heats_the_oil_by_what_the_survey_finds(solve):
+    design = solve({}, "tansy")
+    (part,) = _parts_of(design, "cruise", "P_d")
+    survey = design.measure("heat", design.subjects.the("damper"), named(design, "cruise"))
+    assert part.number == pytest.approx(survey.number)
+
+
+def test_wetted_damper_without_survey_heats_the_oil_by_its_ratings(solve):
+    design = solve({"propeller.inertia": None}, "tansy")
+    (part,) = _parts_of(design, "cruise", "P_d")
+    assert part.origin.text.startswith("P_d ≤ min")
+
+
 def test_mesh_loss_by_hand(solve):
     """Tansy, first mesh, take-off: 40 kW in; friction and factor are those of its derivation."""
     design = solve({}, "tansy")
