@@ -8,7 +8,7 @@ from checker.measures.registry import measure, varying_measure
 from checker.mechanics import clutch as formulas
 from checker.mechanics import clutch_duty as duty
 from checker.mechanics import engine as engine_mechanics
-from checker.mechanics import hertz, kinematics, load_cases
+from checker.mechanics import hertz, kinematics, load_cases, torsional_parts
 from checker.mechanics.shaft_strength import torque_swing
 from checker.spec.subject import Subject
 
@@ -217,7 +217,7 @@ def locked_critical_over_idle(design: Design, clutch: Subject) -> Value:
 def _reflected(design: Design) -> Value:
     ratio = design.measure("computed_ratio", design.subjects.the("drive"))
     inertia = design.subjects.the("propeller").given("inertia", "J_p")
-    return compute(load_cases.reflected_inertia, inertia, ratio)
+    return compute(torsional_parts.reflected_inertia, inertia, ratio)
 
 
 def _firings(design: Design) -> Value:

@@ -5,7 +5,7 @@ from checker.measures.bearing_ratings import outside
 from checker.measures.bearings import BOTH_WAYS, ENGINE_WAY, NO_WAY, PROPELLER_WAY
 from checker.measures.design import Design
 from checker.measures.registry import measure
-from checker.mechanics import bearing_fit, bearing_life, housing, oil
+from checker.mechanics import bearing_fit, bearing_life, housing, iso_face_load, oil
 from checker.spec.subject import Subject
 
 _CASE = "case"
@@ -78,7 +78,7 @@ def growth_over_float(design: Design, bearing: Subject) -> Value:
     if not locators:
         return Unknown((("bearings",),), f"no bearing of shafts.{shaft} is said to locate it")
     span = compute(
-        bearing_fit.span_between,
+        iso_face_load.distance_between,
         bearing.given("station", "x₁"),
         locators[0].given("station", "x₂"),
     )
@@ -109,7 +109,7 @@ def least_end_play(design: Design, shaft: Subject) -> Value:
         return Unknown((shaft.place("end_play"),), "no two bearings are set against each other")
     front, rear = pair
     span = compute(
-        bearing_fit.span_between, rear.given("station", "x₁"), front.given("station", "x₂")
+        iso_face_load.distance_between, rear.given("station", "x₁"), front.given("station", "x₂")
     )
     outward = Known(
         1 if front.raw("locates") == ENGINE_WAY else -1,

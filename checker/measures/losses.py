@@ -11,7 +11,15 @@ from checker.measures import oil_properties as properties
 from checker.measures.design import Design
 from checker.measures.kept import kept
 from checker.measures.registry import measure, varying_measure
-from checker.mechanics import auxiliary_loss, bearing_loss, churning, engine, involute, mesh_loss
+from checker.mechanics import (
+    auxiliary_loss,
+    bearing_life,
+    bearing_loss,
+    churning,
+    engine,
+    involute,
+    mesh_loss,
+)
 from checker.mechanics import lubrication as oil_ways
 from checker.mechanics.equation import equation_of
 from checker.solve.oil_terms import Oil, Term, loaded, term
@@ -159,7 +167,7 @@ def _bearings(design: Design, point: Subject) -> Losses:
         kind = bearing.given("kind")
         speed = design.measure("ring_speed", bearing, point)
         diameter = compute(
-            bearing_loss.mean_diameter, bearing.given("bore", "d"), bearing.given("outside", "D")
+            bearing_life.mean_diameter, bearing.given("bore", "d"), bearing.given("outside", "D")
         )
         drag = compute(bearing_loss.oil_drag_factor, kind, bearing.given("lubrication"))
         yield (

@@ -2,6 +2,7 @@
 
 import math
 
+from checker.mechanics import coupling
 from checker.mechanics.equation import OutOfRange, equation
 
 
@@ -116,27 +117,6 @@ def overrunning_loss(drag: float, one_speed: float, other_speed: float) -> float
 
 @equation(
     "P_d",
-    "P_d = ψ T_a² f/(2 k)",
-    unit="W",
-    source="DIN 740-2, relative damping over the elastic energy of the amplitude (from memory)",
-    relative_damping="ψ [1]",
-    torque_amplitude="T_a [N m]",
-    frequency="f [Hz]",
-    stiffness="k [N m/rad]",
-)
-def hysteresis_loss(
-    relative_damping: float, torque_amplitude: float, frequency: float, stiffness: float
-) -> float:
-    """Heat ``P_d`` of a damper under one harmonic of alternating torque, in W.
-
-    ``torque_amplitude`` in N m at ``frequency`` in Hz, ``stiffness`` dynamic in N m/rad. Source:
-    DIN 740-2 (from memory).
-    """
-    return relative_damping * torque_amplitude**2 * frequency / (2.0 * stiffness)
-
-
-@equation(
-    "P_d",
     "P_d = P",
     unit="W",
     source="what the damper takes out of the vibration goes into the oil that wets it",
@@ -173,5 +153,5 @@ def damper_heat_at_most(
     memory).
     """
     frequency = firings * crank_speed / (2.0 * math.pi)
-    made = hysteresis_loss(relative_damping, vibratory_rating, frequency, stiffness)
+    made = coupling.heat(relative_damping, frequency, vibratory_rating, stiffness)
     return min(heat_rating, made)

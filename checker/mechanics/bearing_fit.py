@@ -135,19 +135,6 @@ def fit_pressure(
 
 
 @equation(
-    "l",
-    "l = |x₁ − x₂|",
-    unit="m",
-    source="definition",
-    station="x₁ [m]",
-    other="x₂ [m]",
-)
-def span_between(station: float, other: float) -> float:
-    """Distance of two bearings along the shaft."""
-    return abs(station - other)
-
-
-@equation(
     "|Δl|/s",
     "|Δl| / s",
     unit="1",

@@ -66,12 +66,6 @@ def load_factor(kind: str) -> float:
     return _factors(kind).load
 
 
-@equation("d_m", "d_m = (d + D)/2", unit="m", source="Definition", bore="d [m]", outside="D [m]")
-def mean_diameter(bore: float, outside: float) -> float:
-    """Mean diameter ``d_m`` of a bearing, in m. Source: definition."""
-    return (bore + outside) / 2.0
-
-
 @equation(
     "F",
     "F = (F_r + F_a)/N",

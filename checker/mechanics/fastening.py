@@ -187,32 +187,6 @@ def wood_crush_limit(species: str) -> float:
 
 
 @equation(
-    "Δh",
-    "Δh = ε h",
-    unit="m",
-    source="ANC-19 as quoted on a homebuilder forum",
-    shrinkage="ε [1]",
-    thickness="h [m]",
-)
-def hub_shrinkage(shrinkage: float, thickness: float) -> float:
-    """Change of the thickness of a wooden hub with moisture."""
-    return shrinkage * thickness
-
-
-@equation(
-    "M_wrench",
-    "M_wrench = M + M_drag",
-    unit="N m",
-    source="FAA AC 43.13-1B (1998), 7-40(d)",
-    specified="M [N m]",
-    drag="M_drag [N m]",
-)
-def wrench_torque(specified: float, drag: float) -> float:
-    """Reading of the wrench on a self-locking nut: its running torque comes on top."""
-    return specified + drag
-
-
-@equation(
     "T_case",
     "T_case = s_p T_p − s_e T_e",
     unit="N m",

@@ -174,19 +174,6 @@ def stopping_torque(angular_speed: float, stiffness: float, inertia: float) -> f
 
 
 @equation(
-    "J_p′",
-    "J_p′ = J_p / i²",
-    unit="kg m2",
-    source="kinetic energy",
-    inertia="J_p [kg m2]",
-    ratio="i [1]",
-)
-def reflected_inertia(inertia: float, ratio: float) -> float:
-    """Inertia of the propeller as the crankshaft feels it through the ratio."""
-    return inertia / ratio**2
-
-
-@equation(
     "n_crit",
     "n_crit = √(c (J₁ + J₂)/(J₁ J₂)) / h",
     unit="rad/s",
@@ -217,18 +204,6 @@ def two_mass_critical_speed(
 def side_load_factor(load_factor: float) -> float:
     """Sideways load factor on the engine mount with the drive; taken on its own."""
     return max(SIDE_LOAD_FACTOR, load_factor / 3.0)
-
-
-@equation(
-    "discounted",
-    "discounted = (D ≤ 2.74 m)",
-    unit="",
-    source="EASA AMC 23.371(a), for the engine mount alone",
-    diameter="D [m]",
-)
-def mount_may_leave_out_yawed_flow(diameter: float) -> bool:
-    """Whether the engine mount, not the drive, may leave out the moment of yawed flow."""
-    return diameter <= MOUNT_DIAMETER
 
 
 @equation(

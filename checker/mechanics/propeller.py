@@ -314,20 +314,3 @@ def slender_rod_inertia(mass: float, diameter: float) -> float:
     Source: uniform slender rod, derived.
     """
     return mass * diameter**2 / 12
-
-
-@equation(
-    "F_u",
-    "F_u = m r ω²",
-    unit="N",
-    source="kinematics",
-    mass="m [kg]",
-    radius="r [m]",
-    angular_speed="ω [rad/s]",
-)
-def unbalance_force(mass: float, radius: float, angular_speed: float) -> float:
-    """Rotating force F_u [N] of a mass difference m [kg] between blades at radius r [m].
-
-    Source: kinematics.
-    """
-    return mass * radius * angular_speed**2

@@ -105,19 +105,6 @@ def opposite(force: float) -> float:
 
 
 @equation(
-    "F_each",
-    "F_each = F / N",
-    unit="N",
-    source="a matched set shares alike",
-    force="F [N]",
-    members="N [1]",
-)
-def share_of_each(force: float, members: int) -> float:
-    """Force on each bearing of a matched set."""
-    return force / members
-
-
-@equation(
     "x_set",
     "x_set = (x₁ + x₂) / 2",
     unit="m",

@@ -182,31 +182,6 @@ def goodman_use(amplitude: float, mean: float, endurance: float, tensile: float)
 
 
 @equation(
-    "n",
-    "1/n = τ_m/S_sy + K_ts τ_a/S_se",
-    unit="1",
-    source="Wentzell, Machine Design, Ch 5, Example 5.5 (Soderberg in shear)",
-    amplitude="τ_a [Pa]",
-    mean="τ_m [Pa]",
-    notch="K_ts [1]",
-    endurance="S_se [Pa]",
-    yield_strength="S_sy [Pa]",
-)
-def soderberg_factor(
-    amplitude: float, mean: float, notch: float, endurance: float, yield_strength: float
-) -> float:
-    """Safety factor against fatigue after Soderberg: the notch on the amplitude alone.
-
-    Raises:
-        OutOfRange: no stress.
-    """
-    used = mean / yield_strength + notch * amplitude / endurance
-    if used <= 0.0:
-        raise OutOfRange("amplitude and mean are both zero: the section is not loaded")
-    return 1.0 / used
-
-
-@equation(
     "u_y",
     "u_y = √((σ + σ_x)² + 3 τ²) / R_e",
     unit="1",
@@ -237,34 +212,6 @@ def safety_of_use(use: float) -> float:
     if use <= 0.0:
         raise OutOfRange("use must be above zero: nothing loads the part")
     return 1.0 / use
-
-
-@equation(
-    "d",
-    "d = (16 n/π [√(4 (K_f M_a)² + 3 (K_fs T_a)²)/S_e + √(4 (K_f M_m)² + 3 (K_fs T_m)²)/R_m])^⅓",
-    unit="m",
-    source=f"{_SHIGLEY}, Eq. 7-8, DE-Goodman",
-    bending_amplitude="K_f M_a [N m]",
-    torque_amplitude="K_fs T_a [N m]",
-    bending_mean="K_f M_m [N m]",
-    torque_mean="K_fs T_m [N m]",
-    endurance="S_e [Pa]",
-    tensile="R_m [Pa]",
-    safety="n [1]",
-)
-def goodman_diameter(
-    bending_amplitude: float,
-    torque_amplitude: float,
-    bending_mean: float,
-    torque_mean: float,
-    endurance: float,
-    tensile: float,
-    safety: float,
-) -> float:
-    """Diameter of a solid shaft for a safety factor; moments already with their notch factors."""
-    alternating = math.sqrt(4.0 * bending_amplitude**2 + 3.0 * torque_amplitude**2)
-    steady = math.sqrt(4.0 * bending_mean**2 + 3.0 * torque_mean**2)
-    return math.cbrt(16.0 * safety / math.pi * (alternating / endurance + steady / tensile))
 
 
 @equation(

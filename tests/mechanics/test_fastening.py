@@ -30,22 +30,6 @@ def test_wood_across_the_grain():  # SK-12
         fastening.wood_crush_limit("balsa")
 
 
-def test_wooden_hub_shrinks():  # SK-13
-    case = CASES["SK-13"]
-    found = fastening.hub_shrinkage(
-        case["expected"]["shrinkage_fraction"], case["inputs"]["hub_thickness_in"]
-    )
-    assert found == pytest.approx(case["expected"]["thickness_change_in"], rel=case["tolerance"])
-
-
-def test_wrench_reading():  # SK-17
-    case = CASES["SK-17"]
-    found = fastening.wrench_torque(
-        case["inputs"]["specified_torque"], case["inputs"]["friction_drag_torque"]
-    )
-    assert found == pytest.approx(case["expected"]["wrench_reading"])
-
-
 def test_press_fit_of_like_solid_parts():
     # both parts steel, shaft solid: p = E U/(2 d) (1 − d²/D²); Shigley Eq. 3-57
     pressure = bearing_fit.fit_pressure(40e-6, 0.04, 0.08, 0.0, 206e9, 0.3, 206e9, 0.3)

@@ -9,7 +9,7 @@ import yaml
 from hypothesis import given
 from hypothesis import strategies as st
 
-from checker.mechanics import load_cases, propeller
+from checker.mechanics import load_cases, propeller, torsional_parts
 from checker.mechanics.equation import OutOfRange
 
 _HERE = Path(__file__).parents[1] / "reference"
@@ -64,15 +64,6 @@ def test_two_blades_swing_between_nothing_and_twice():
         load_cases.couple_of_yaw(0.5, 200.0, 1, 1.0, 1)
 
 
-def test_mount_diameter():  # GY-08
-    case = CASES["GY-08"]
-    found = [
-        load_cases.mount_may_leave_out_yawed_flow(diameter)
-        for diameter in case["inputs"]["propeller_diameter_m"]
-    ]
-    assert found == case["expected"]["asymmetric_flow_load_may_be_discounted_for_mount"]
-
-
 def test_side_load_on_the_mount():  # TQ-09
     expected = CASES["TQ-09"]["expected"]
     assert load_cases.side_load_factor(2.5) == expected["min_lateral_limit_load_factor_CS_VLA"]
@@ -102,7 +93,7 @@ def test_unbalance():  # PR-15
 def test_locked_chain():  # TV-08: the natural frequency; order 1 turns once for each swing
     case = CASES["TV-08"]
     given_, expected = case["inputs"], case["expected"]
-    reflected = load_cases.reflected_inertia(
+    reflected = torsional_parts.reflected_inertia(
         given_["propeller_inertia_kgm2"], given_["reduction_ratio"]
     )
     assert reflected == pytest.approx(expected["propeller_inertia_at_engine_kgm2"])

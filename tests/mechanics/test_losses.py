@@ -8,7 +8,7 @@ import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from checker.mechanics import auxiliary_loss, bearing_loss, churning
+from checker.mechanics import auxiliary_loss, bearing_loss, churning, coupling
 from checker.mechanics.equation import OutOfRange
 
 REFERENCE = Path(__file__).parents[1] / "reference" / "oil-heat.yaml"
@@ -140,7 +140,7 @@ def test_pump_clutch_and_damper():
     assert auxiliary_loss.overrunning_loss(0.5, 100.0, 180.0) == 40.0
     assert auxiliary_loss.overrunning_loss(0.5, 100.0, 100.0) == 0.0
     # ψ 1, 60 N m at 100 Hz, 360 N m/rad: 3600 · 100/720 = 500 W; held by a rating of 150 W
-    assert auxiliary_loss.hysteresis_loss(1.0, 60.0, 100.0, 360.0) == pytest.approx(500.0)
+    assert coupling.heat(1.0, 100.0, 60.0, 360.0) == pytest.approx(500.0)
     held = auxiliary_loss.damper_heat_at_most(150.0, 1.0, 60.0, 1.0, 100.0 * 2 * pi, 360.0)
     assert held == 150.0
 
@@ -155,5 +155,5 @@ def test_hysteresis_is_the_area_of_the_loop():
     swing, turning = torque / stiffness, 2 * pi * frequency
     viscous = damping * stiffness / (2 * pi) / turning
     heat = quad(lambda t: viscous * (swing * turning * cos(turning * t)) ** 2, 0, 1 / frequency)[0]
-    found = auxiliary_loss.hysteresis_loss(damping, torque, frequency, stiffness)
+    found = coupling.heat(damping, frequency, torque, stiffness)
     assert found == pytest.approx(heat * frequency, rel=1e-6)

@@ -26,7 +26,6 @@ from checker.mechanics.propeller import (
     static_thrust,
     thrust_from_efficiency,
     tip_speed,
-    unbalance_force,
 )
 
 _REFERENCE = Path(__file__).parents[1] / "reference" / "loads.yaml"
@@ -211,14 +210,3 @@ def test_rod_inertia():  # GY-09, derived
     assert inertia == pytest.approx(
         case["expected"]["rod_model_inertia_kgm2"], rel=case["tolerance"]
     )
-
-
-def test_unbalance():  # PR-15, derived, with the 1 g of FAA AC 90-89A
-    case = CASES["PR-15"]
-    given_ = case["inputs"]
-    force = unbalance_force(
-        given_["mass_difference_g"] / 1e3,
-        given_["effective_radius_m"],
-        given_["propeller_speed_rpm"] * RPM,
-    )
-    assert force == pytest.approx(case["expected"]["unbalance_force_N"], rel=case["tolerance"])

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from checker.mechanics import iso_root
 from checker.mechanics import mesh_stiffness as mesh
 from checker.mechanics import torsional_parts as parts
 from checker.mechanics.equation import OutOfRange
@@ -101,8 +102,8 @@ def test_mesh_spring_on_the_driver():  # force over deflection on the line of ac
 
 
 def test_virtual_teeth_of_a_spur_gear_are_its_own():
-    assert mesh.virtual_teeth(27, 0.0, 0.0) == 27
-    assert mesh.virtual_teeth(27, math.radians(18), math.radians(16.9)) > 27
+    assert iso_root.virtual_teeth(27, 0.0, 0.0) == 27
+    assert iso_root.virtual_teeth(27, math.radians(16.9), math.radians(18)) > 27
 
 
 @given(st.floats(17, 80), st.floats(17, 120), st.floats(0.0, 0.3))
