@@ -5,10 +5,10 @@ from checker.measures.clutch import contact_bodies, element_force
 from checker.measures.design import Design
 from checker.measures.oil_properties import density_15
 from checker.measures.registry import measure, varying_measure
+from checker.mechanics import auxiliary_loss, hertz, kinematics, load_cases, torsional_parts
 from checker.mechanics import clutch as formulas
 from checker.mechanics import clutch_duty as duty
 from checker.mechanics import engine as engine_mechanics
-from checker.mechanics import hertz, kinematics, load_cases, torsional_parts
 from checker.mechanics.shaft_strength import torque_swing
 from checker.spec.subject import Subject
 
@@ -148,8 +148,9 @@ def indexes_at_firing(design: Design, clutch: Subject) -> Value:
 def overrun_heat(design: Design, clutch: Subject, point: Subject) -> Value:
     """P_d with the engine stopped and the propeller turning as at the point [W]."""
     return compute(
-        duty.drag_heat,
-        clutch.given("overrun_drag_torque", "T_d"),
+        auxiliary_loss.overrunning_loss,
+        clutch.given("overrun_drag_torque", "T_drag"),
+        Known(0.0, "rad/s", "ω_a", origin="the engine is stopped"),
         design.motion.speed(str(clutch.raw("between")[1]), point),
     )
 

@@ -65,19 +65,6 @@ def least_torque_share(mean: float, alternating: float) -> float:
 
 
 @equation(
-    "P_d",
-    "P_d = T_d Δω",
-    unit="W",
-    source="definition of power",
-    drag_torque="T_d [N m]",
-    overrun_speed="Δω [rad/s]",
-)
-def drag_heat(drag_torque: float, overrun_speed: float) -> float:
-    """Heat of a clutch that drags while it overruns."""
-    return drag_torque * overrun_speed
-
-
-@equation(
     "ΔT_oil",
     "ΔT = P / (ρ c_p V̇)",
     unit="ΔK",

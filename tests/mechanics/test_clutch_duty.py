@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from checker.mechanics import clutch, clutch_duty, engine, hertz
+from checker.mechanics import auxiliary_loss, clutch, clutch_duty, engine, hertz
 from checker.mechanics.equation import OutOfRange
 
 RPM = math.tau / 60
@@ -33,7 +33,7 @@ def test_clutch_lets_go_where_the_torque_reverses():
 
 
 def test_drag_heats_the_oil():
-    heat = clutch_duty.drag_heat(0.5, 2000 * RPM)
+    heat = auxiliary_loss.overrunning_loss(0.5, 0.0, 2000 * RPM)
     assert heat == pytest.approx(104.72, rel=1e-4)
     # 0.25 L/min of 850 kg/m3: 3.542e-3 kg/s, 6.906 W/K
     assert clutch_duty.oil_warming(heat, 850.0, 0.25e-3 / 60) == pytest.approx(15.16, rel=1e-3)
