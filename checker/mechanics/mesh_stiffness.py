@@ -10,23 +10,6 @@ _PER_MICROMETRE = 1e9  # N/(mm µm) in N/m²
 
 
 @equation(
-    "z_n",
-    "z_n = z / (cos²β_b cos β)",
-    unit="1",
-    source="ISO 21771:2007, virtual number of teeth (from memory)",
-    teeth="z [1]",
-    helix_angle="β [rad]",
-    base_helix_angle="β_b [rad]",
-)
-def virtual_teeth(teeth: int, helix_angle: float, base_helix_angle: float) -> float:
-    """Number of teeth z_n of the spur gear that a helical gear's normal section resembles.
-
-    Source: ISO 21771:2007 (from memory).
-    """
-    return teeth / (math.cos(base_helix_angle) ** 2 * math.cos(helix_angle))
-
-
-@equation(
     "c′",
     "c′ = 0.8 C_R C_B cos β / q′",
     unit="Pa",
@@ -90,7 +73,15 @@ def mesh_stiffness(single: float, contact_ratio: float) -> float:
 
     Source: ISO 6336-1:2006, 9.3.1 (from memory). Valid for ε_α of 1.2 and more; below, for spur
     gears, up to a tenth lower.
+
+    Raises:
+        OutOfRange: ``contact_ratio`` is below 1.
     """
+    if contact_ratio < 1.0:
+        raise OutOfRange(
+            f"contact_ratio: at {contact_ratio:.3g} contact is lost between pairs, and the"
+            " stiffness has no meaning"
+        )
     return single * (0.75 * contact_ratio + 0.25)
 
 

@@ -1,9 +1,10 @@
 """Which gear limits the drive: flanks and roots by load in hand, and what restores the first."""
 
-from checker.known import Known, Unknown
+from checker.known import Known, Unknown, Value
 from checker.measures.design import Design
 from checker.measures.gear_limits import ranking
 from checker.report import words
+from checker.report.gear_table import least_in_hand, life_rows, power_rows
 from checker.report.sheet import Sheet
 from checker.solve.gear_limit import Limit
 from checker.text import plain
@@ -39,6 +40,32 @@ def gear_limits(sheet: Sheet, design: Design) -> None:
     sheet.table(("Flank or root", "Mesh", "At", "Safety", "Load in hand"), rows)
     sheet.gap()
     _first_limit(sheet, design, found[0])
+    _powers_and_lives(sheet, design)
+
+
+def _powers_and_lives(sheet: Sheet, design: Design) -> None:
+    """What each mesh may carry by both standards, and the hours of each gear."""
+    sheet.gap()
+    powers = [
+        (
+            plain(row.mesh),
+            plain(row.point),
+            *(_cell(each) for each in (row.iso, row.agma, row.ratio)),
+        )
+        for row in least_in_hand(power_rows(design))
+    ]
+    sheet.table(("Mesh", "At", "Power by ISO", "Power by AGMA", "ISO over AGMA"), powers)
+    sheet.gap()
+    lives = [
+        (plain(row.gear), _cell(row.pitting), _cell(row.breakage)) for row in life_rows(design)
+    ]
+    chance = design.subjects.the("drive").given("failure_probability", "q")
+    share = f", until {100.0 * chance.number:g} % fail" if isinstance(chance, Known) else ""
+    sheet.table((f"Gear{share}", "By pitting", "By breakage"), lives)
+
+
+def _cell(value: Value) -> str:
+    return "-" if isinstance(value, Unknown) else words.value_text(value)
 
 
 def _first_limit(sheet: Sheet, design: Design, first: Limit) -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from checker.known import Known, Unknown, Value, assumed, compute, merged
-from checker.mechanics import coupling, mesh_stiffness
+from checker.mechanics import coupling, iso_root, mesh_stiffness
 from checker.mechanics import torsional_parts as parts
 from checker.spec.subject import Subject
 from checker.train.pair import Pair, Wheel
@@ -96,12 +96,8 @@ def mesh_spring(pair: Pair) -> Value:
     driver, driven = pair.driver, pair.driven
     single = compute(
         mesh_stiffness.single_stiffness,
-        compute(
-            mesh_stiffness.virtual_teeth, driver.teeth, driver.helix_angle, driver.base_helix_angle
-        ),
-        compute(
-            mesh_stiffness.virtual_teeth, driven.teeth, driver.helix_angle, driver.base_helix_angle
-        ),
+        compute(iso_root.virtual_teeth, driver.teeth, driver.base_helix_angle, driver.helix_angle),
+        compute(iso_root.virtual_teeth, driven.teeth, driver.base_helix_angle, driver.helix_angle),
         driver.profile_shift,
         driven.profile_shift,
         driver.subject.given("basic_rack.dedendum", "h_fP*"),

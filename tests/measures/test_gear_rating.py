@@ -391,7 +391,7 @@ def test_hot_centre_distance_by_hand(designs):
 
     design = designs["marram"]
     pair = design.pairs["first"]
-    hot = gear_heat.centre_distance(design, pair, "high", "highest_temperature")
+    hot = gear_heat.centre_distance(design, pair, "high", "hottest")
     assert hot.number == pytest.approx(89.92e-3 * (1 + 11.5e-6 * 75.0), rel=1e-9)
 
 

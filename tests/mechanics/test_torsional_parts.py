@@ -100,9 +100,9 @@ def test_mesh_spring_on_the_driver():  # force over deflection on the line of ac
     assert spring * angle == pytest.approx(force * 0.033)
 
 
-def test_virtual_teeth_of_a_spur_gear_are_its_own():
-    assert mesh.virtual_teeth(27, 0.0, 0.0) == 27
-    assert mesh.virtual_teeth(27, math.radians(18), math.radians(16.9)) > 27
+def test_without_contact_between_pairs_there_is_no_stiffness():
+    with pytest.raises(OutOfRange, match="contact is lost"):
+        mesh.mesh_stiffness(14e9, 0.98)
 
 
 @given(st.floats(17, 80), st.floats(17, 120), st.floats(0.0, 0.3))
