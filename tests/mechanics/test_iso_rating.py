@@ -413,3 +413,45 @@ def test_running_in_never_takes_more_than_there_is():
         flank_accuracy.effective_misalignment,
     ):
         assert wear(10e-6, "through-hardened", 120e6, "through-hardened", 120e6, 1.0) >= 0.0
+
+
+@pytest.mark.parametrize(("quality", "softest"), [("ML", 21.0), ("MQ", 25.0), ("ME", 30.0)])
+def test_core_too_soft_for_its_quality_is_not_rated(quality, softest):
+    # ISO 6336-5:2003, core hardness of case-carburised steel (from memory)
+    core = iso_materials.vickers_of_rockwell(softest)
+    assert iso_materials.bending_limit("case-carburised", quality, 700.0, core) > 0.0
+    with pytest.raises(OutOfRange, match=f"core hardness: .* below the {softest:.0f} HRC"):
+        iso_materials.bending_limit("case-carburised", quality, 700.0, 0.97 * core)
+
+
+@pytest.mark.parametrize(
+    ("treatment", "quality", "softest"),
+    [
+        ("case-carburised", "ML", 600.0),
+        ("case-carburised", "MQ", 650.0),
+        ("induction-hardened", "MQ", 500.0),
+        ("nitrided", "MQ", 450.0),
+        ("through-hardened", "MQ", 200.0),
+    ],
+)
+def test_surface_too_soft_for_its_treatment_is_not_rated(treatment, quality, softest):
+    # ISO 6336-5:2003, lower ends of the lines (from memory)
+    for limit in (
+        lambda hardness: iso_materials.contact_limit(treatment, quality, hardness),
+        lambda hardness: iso_materials.bending_limit(treatment, quality, hardness, 350.0),
+    ):
+        assert limit(softest) > 0.0
+        with pytest.raises(OutOfRange, match="surface hardness"):
+            limit(softest - 1.0)
+
+
+def test_root_of_a_hardened_flank_may_be_soft():
+    assert iso_materials.treatment_of_root("induction-hardened", True) == "induction-hardened"
+    assert iso_materials.treatment_of_root("induction-hardened", False) == "through-hardened"
+    assert iso_materials.hardness_of_root(560.0, 290.0, False) == 290.0
+
+
+def test_load_cycles_of_a_flank_with_two_mates():
+    # 1000 rpm for 10 h, half of the time, two mates: 600 000 turns at half share, twice
+    turning = 1000.0 * pi / 30.0
+    assert miner.load_cycles(0.5, 36000.0, turning, 2) == pytest.approx(600e3)

@@ -47,6 +47,12 @@ def test_what_restores_a_gear_that_falls_short_is_told():
     assert "a spur gear has no helix to change" in text
 
 
+def test_a_root_is_restored_to_the_safety_that_its_rule_asks_for():
+    text = section(sheet_of("tansy.yaml", "rim_thickness: 9 mm", "rim_thickness: 2.4 mm"))
+    assert "breakage of" in text.partition("To restore")[2]
+    assert "to a safety of 1.2" in text
+
+
 @pytest.mark.parametrize("field", ["failure_probability: 1 %", "target_life: 1000 h"])
 def test_no_ranking_without_a_rating(field):
     name, _, _ = field.partition(":")
