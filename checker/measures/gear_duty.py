@@ -15,20 +15,24 @@ _RATINGS = ("maximum_continuous", "take_off")
 def ratings_reached(design: Design, drive: Subject) -> Value:
     """Power and torque of the fullest point over those of a rating, of the rating least reached.
 
-    The continuous rating is to be reached outside take-off, since it may be held for hours.
+    The continuous rating is to be reached outside take-off, since it may be held for hours. A point
+    without any share of the time reaches nothing.
     """
     engine = design.subjects.the("engine")
     reached = []
     for rating in _RATINGS:
         if rating == "take_off" and engine.raw("take_off.power") is None:
             continue
-        points = [each for each in design.points if rating == "take_off" or not _takes_off(each)]
+        points = [each for each in design.points if _may_stand_for(each, rating)]
         reached.append(_reached(engine, rating, points))
     return worst(reached)
 
 
-def _takes_off(point: Subject) -> bool:
-    return bool(point.raw("kind") == _TAKE_OFF)
+def _may_stand_for(point: Subject, rating: str) -> bool:
+    share = point.given("share")
+    if isinstance(share, Known) and share.number == 0.0:
+        return False
+    return rating == "take_off" or point.raw("kind") != _TAKE_OFF
 
 
 def _reached(engine: Subject, rating: str, points: list[Subject]) -> Value:

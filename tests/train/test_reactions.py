@@ -60,7 +60,7 @@ def test_gyroscopic_couple_goes_through_the_span(marram):
     cases = {case.name: case for case in marram.reactions.cases.gyroscopic}
     right = marram.reactions.carried("prop", cases["gyroscopic, yaw right, pitch up"])
     left = marram.reactions.carried("prop", cases["gyroscopic, yaw left, pitch up"])
-    couple = 0.52 * 5700 * math.tau / 60 * 27 / 67 * 2.5
+    couple = 0.52 * 5800 * math.tau / 60 * 27 / 67 * 2.5
     difference = right.up.reactions[0] - left.up.reactions[0]
     assert abs(difference) == pytest.approx(2 * couple / (0.238 - 0.152))
     assert right.right.reactions == pytest.approx(left.right.reactions)
