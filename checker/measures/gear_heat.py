@@ -1,25 +1,56 @@
 """A mesh in a case that grows round it: contact, room at tips and backlash from cold to hot.
 
-Gears and case stand at one temperature: the coldest of the standing drive, or the hottest in
-operation.
+Gears and case stand at one temperature: the coldest of the standing drive or of the start, or the
+hottest of case and oil in operation.
 """
+
+from functools import reduce
 
 from checker.known import Known, Value, all_known, compute
 from checker.measures.design import Design
 from checker.measures.registry import measure
-from checker.mechanics import backlash, housing, involute, tooth
+from checker.mechanics import backlash, housing, involute, oil, tooth
 from checker.spec.subject import Subject
 from checker.train.pair import End, Pair
 
 
-def centre_distance(design: Design, pair: Pair, at: End, temperature_field: str) -> Value:
-    """a_w at an end of its tolerance and a temperature of the case [m]."""
+@measure("housing", "K", "hottest of case and oil in operation", at="highest_temperature")
+def hottest(design: Design, case: Subject) -> Value:
+    """The stated highest temperature of the case, or the hottest oil where that is hotter [K]."""
+    stated = case.given("highest_temperature", "θ_case")
+    oils = [each.given("oil_temperature", "θ_oil") for each in design.points]
+    return reduce(_hotter, oils, stated)
+
+
+@measure("housing", "K", "coldest of standing drive and start", at="cold_soak_temperature")
+def coldest(design: Design, case: Subject) -> Value:
+    """The lowest temperature of the standing drive, or of the cold start if that is lower [K]."""
+    soaked = case.given("cold_soak_temperature", "θ_soak")
+    lubrication = design.subjects.the("lubrication")
+    if lubrication.raw("cold_start_temperature") is None:
+        return soaked
+    return compute(housing.colder, soaked, lubrication.given("cold_start_temperature", "θ_start"))
+
+
+@measure("housing", "ΔK", "hottest oil above the stated highest case", at="highest_temperature")
+def case_below_oil(design: Design, case: Subject) -> Value:
+    """How far the stated highest temperature of the case lies below the hottest oil [ΔK]."""
+    stated = case.given("highest_temperature", "θ_case")
+    return compute(oil.temperature_reserve, design.measure("hottest", case), stated)
+
+
+def _hotter(one: Value, other: Value) -> Value:
+    return compute(housing.hotter, one, other)
+
+
+def centre_distance(design: Design, pair: Pair, at: End, extreme: str) -> Value:
+    """a_w at an end of its tolerance, in the ``hottest`` or the ``coldest`` drive [m]."""
     case = design.subjects.the("housing")
     return compute(
         backlash.centre_distance_at_temperature,
         pair.centre_distance(at),
         compute(housing.thermal_expansion, case.given("material", "material")),
-        case.given(temperature_field, "θ"),
+        design.measure(extreme, case),
         design.subjects.the("drive").given("build_temperature", "θ_0"),
     )
 
@@ -28,7 +59,7 @@ def centre_distance(design: Design, pair: Pair, at: End, temperature_field: str)
 def contact_ratio_hot(design: Design, mesh: Subject) -> Value:
     """ε_α with centres farthest apart in the hottest case and tips lowest."""
     pair = design.pairs[mesh.name]
-    centre = centre_distance(design, pair, "high", "highest_temperature")
+    centre = centre_distance(design, pair, "high", "hottest")
     return pair.contact_ratio_at(centre, "high")
 
 
@@ -46,7 +77,7 @@ def total_contact_ratio_hot(design: Design, mesh: Subject) -> Value:
 def tip_clearance_cold(design: Design, mesh: Subject) -> Value:
     """c/m_n of the worse gear, centres closest in the coldest case, tips and roots highest."""
     pair = design.pairs[mesh.name]
-    centre = centre_distance(design, pair, "low", "cold_soak_temperature")
+    centre = centre_distance(design, pair, "low", "coldest")
     rooms = [
         compute(
             tooth.in_modules,
@@ -68,7 +99,7 @@ def tip_clearance_cold(design: Design, mesh: Subject) -> Value:
 def backlash_most_hot(design: Design, mesh: Subject) -> Value:
     """j_bn/m_n with centres farthest apart in the hottest case and teeth thinnest."""
     pair = design.pairs[mesh.name]
-    hot = centre_distance(design, pair, "high", "highest_temperature")
+    hot = centre_distance(design, pair, "high", "hottest")
     gained = compute(
         backlash.normal_backlash_gained,
         pair.driver.base_diameter,

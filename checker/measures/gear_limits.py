@@ -1,6 +1,7 @@
 """Which gear limits the drive: flanks and roots ranked, and what would restore the first."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
 
 from checker.known import Known, Unknown, Value, compute
 from checker.measures import rating
@@ -9,7 +10,7 @@ from checker.measures.kept import kept
 from checker.measures.registry import measure
 from checker.mechanics import agma_rating
 from checker.solve import gear_limit, varied
-from checker.solve.gear_limit import Duty, Limit
+from checker.solve.gear_limit import AT_FAILURE, Duty, Limit, Minima
 from checker.solve.root import Root
 from checker.spec.fields import NONE
 from checker.spec.subject import Subject
@@ -140,20 +141,55 @@ def _first_of_agma(design: Design) -> tuple[str, Known] | Unknown:
     return least or Unknown((("operation",),), "no operation point loads a gear")
 
 
-def _at_limit(
-    design: Design, change: Callable[[Pair, float], Pair], field: str, symbol: str
-) -> Value:
-    """The value of a stated size of the limiting gear at which its mesh just bears the load."""
-    found = _first(design)
-    if isinstance(found, Unknown):
-        return found
-    duty = _duty(
-        design,
-        design.subjects.the("mesh", found.mesh),
-        design.subjects.the("point", found.point),
+@measure("drive", "m", "face width at which the limiting mesh just bears its load")
+def face_width_at_limit(design: Design, drive: Subject) -> Value:
+    """Face width of the limiting gear, both faces changed alike [m]."""
+    return size_at_limit(design, "face_width")
+
+
+@measure("drive", "m", "module at which the limiting mesh just bears its load")
+def module_at_limit(design: Design, drive: Subject) -> Value:
+    """Normal module of the limiting gear, teeth kept and centre distance following [m]."""
+    return size_at_limit(design, "module")
+
+
+@measure("drive", "", "hardness at which the limiting mesh just bears its load")
+def hardness_at_limit(design: Design, drive: Subject) -> Value:
+    """Surface hardness of the limiting gear, where its limits depend on it at all."""
+    return size_at_limit(design, "material.surface_hardness")
+
+
+@measure("drive", "rad", "helix angle at which the limiting mesh just bears its load")
+def helix_at_limit(design: Design, drive: Subject) -> Value:
+    """Helix angle of the limiting gear on the same reference circles [rad]."""
+    return size_at_limit(design, "helix.angle")
+
+
+_SIZES: Mapping[str, tuple[Callable[[Pair, float], Pair], str]] = MappingProxyType(
+    {
+        "face_width": (varied.with_face_width, "b"),
+        "module": (varied.with_module, "m_n"),
+        "material.surface_hardness": (varied.with_hardness, "H"),
+        "helix.angle": (varied.with_helix, "β"),
+    }
+)
+
+
+def size_at_limit(design: Design, field: str, minima: Minima = AT_FAILURE) -> Value:
+    """The value of a stated size of the limiting gear at which its mesh just keeps its safety."""
+    ranked = ranking(design)
+    if isinstance(ranked, Unknown):
+        return ranked
+    found = minima.first(ranked)
+    gear = design.subjects.the("gear", found.gear)
+    if field == "helix.angle" and gear.raw("helix") == NONE:
+        return Unknown(because="a spur gear has no helix to change")
+    change, symbol = _SIZES[field]
+    mesh, point = (
+        design.subjects.the(*each) for each in (("mesh", found.mesh), ("point", found.point))
     )
-    times = gear_limit.factor_at_limit(duty, change)
-    stated = design.subjects.the("gear", found.gear).given(field, symbol)
+    times = gear_limit.factor_at_limit(_duty(design, mesh, point), change, minima)
+    stated = gear.given(field, symbol)
     if isinstance(times, Unknown) or isinstance(stated, Unknown):
         return times if isinstance(times, Unknown) else stated
     return Known(
@@ -163,32 +199,3 @@ def _at_limit(
         origin=_method(times),
         inputs=(stated, found.safety),
     )
-
-
-@measure("drive", "m", "face width at which the limiting mesh just bears its load")
-def face_width_at_limit(design: Design, drive: Subject) -> Value:
-    """Face width of the limiting gear, both faces changed alike [m]."""
-    return _at_limit(design, varied.with_face_width, "face_width", "b")
-
-
-@measure("drive", "m", "module at which the limiting mesh just bears its load")
-def module_at_limit(design: Design, drive: Subject) -> Value:
-    """Normal module of the limiting gear, teeth kept and centre distance following [m]."""
-    return _at_limit(design, varied.with_module, "module", "m_n")
-
-
-@measure("drive", "", "hardness at which the limiting mesh just bears its load")
-def hardness_at_limit(design: Design, drive: Subject) -> Value:
-    """Surface hardness of the limiting gear, where its limits depend on it at all."""
-    return _at_limit(design, varied.with_hardness, "material.surface_hardness", "H")
-
-
-@measure("drive", "rad", "helix angle at which the limiting mesh just bears its load")
-def helix_at_limit(design: Design, drive: Subject) -> Value:
-    """Helix angle of the limiting gear on the same reference circles [rad]."""
-    found = _first(design)
-    if isinstance(found, Unknown):
-        return found
-    if design.subjects.the("gear", found.gear).raw("helix") == NONE:
-        return Unknown(because="a spur gear has no helix to change")
-    return _at_limit(design, varied.with_helix, "helix.angle", "β")

@@ -7,7 +7,7 @@ value is the best it can be. A propeller strike is outside this rating.
 from collections.abc import Callable
 from functools import partial
 
-from checker.known import Known, Unknown, Value, compute
+from checker.known import Known, Unknown, Value, all_known, compute
 from checker.measures import rating
 from checker.measures.design import Design
 from checker.measures.rating import (
@@ -208,14 +208,19 @@ def _cycles(design: Design, tooth: Tooth, point: Subject) -> Value:
 def standards_ratio(design: Design, mesh: Subject, point: Subject) -> Value:
     """Permissible power of ISO 6336 over that of AGMA 2001, at equal life and reliability."""
 
-    def best(name: str) -> Value:
-        value = design.measure(name, mesh, point)
-        if isinstance(value, Unknown) and value.at_best is not None:
-            return value.at_best
-        return value
-
-    # K_A stands in both and falls out of the quotient.
-    return compute(kinematics.quotient, best("permissible_power"), best("permissible_power_agma"))
+    # The dynamic and load distribution factors of ISO follow the load, those of AGMA do not: the
+    # application factor does not quite fall out of the quotient.
+    powers = [
+        design.measure(name, mesh, point)
+        for name in ("permissible_power", "permissible_power_agma")
+    ]
+    unknown = all_known(*powers)
+    if unknown is None:
+        return compute(kinematics.quotient, *powers)
+    best = [each if isinstance(each, Known) else each.at_best or each for each in powers]
+    ratio = compute(kinematics.quotient, *best)
+    at_best = ratio if isinstance(ratio, Known) else None
+    return Unknown(unknown.missing, unknown.because, at_best=at_best)
 
 
 def _safety_at(

@@ -140,14 +140,14 @@ def backlash_least(design: Design, mesh: Subject) -> Value:
 
 @measure("mesh", "m", "normal backlash at the tightest corner in the cold drive", at="backlash")
 def backlash_least_cold(design: Design, mesh: Subject) -> Value:
-    """j_bn least, with case and gears at the lowest temperature of the standing drive [m]."""
+    """j_bn least, with case and gears at the lowest temperature of standing or start [m]."""
     pair = design.pairs[mesh.name]
     case = design.subjects.the("housing")
     cold = compute(
         backlash.centre_distance_at_temperature,
         pair.centre_distance("low"),
         compute(housing.thermal_expansion, case.given("material", "material")),
-        case.given("cold_soak_temperature", "θ"),
+        design.measure("coldest", case),
         design.subjects.the("drive").given("build_temperature", "θ_0"),
     )
     gained = compute(

@@ -21,7 +21,7 @@ _ARRANGEMENT = assumed(
 
 def flank_misalignment(design: Design, mesh: Subject) -> Callable[[Pair, Value], Value]:
     """Misalignment over the common face [m], as a function of the pair and its line load."""
-    stated = mesh.given("misalignment", "f_sh")
+    stated = mesh.given("misalignment", "f_sh", "high")
     support = _support(design, _pinion(design.pairs[mesh.name]).subject)
     slope, force = _governing_slope(design, mesh)
 

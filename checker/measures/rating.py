@@ -61,30 +61,35 @@ def stated_application_factor(design: Design) -> Value:
 def application_factor(design: Design, mesh: Subject, point: Subject) -> Value:
     """K_A of a mesh at an operation point: of what is stated and what the survey gives, the larger.
 
-    Where the spectrum itself holds the pulses it is 1, so that they are not counted twice.
+    A stated factor counts with or without its evidence: that it lacks its evidence makes no gear
+    better. Where the spectrum itself holds the pulses it is 1, so that they are not counted twice.
     """
-    stated = stated_application_factor(design)
-    if design.subjects.the("drive").raw("application_factor.in_spectrum") is True:
-        return stated if isinstance(stated, Known) else _without_factor(stated, stated)
+    drive = design.subjects.the("drive")
+    proven = stated_application_factor(design)
+    if drive.raw("application_factor.in_spectrum") is True:
+        return proven if isinstance(proven, Known) else _without_factor(_BEST_CASE, proven)
+    stated = drive.given("application_factor.factor", "K_A")
     computed = design.measure("application_factor", mesh, point)
     if isinstance(stated, Known) and isinstance(computed, Known):
-        return compute(iso_load_factors.larger_application_factor, stated, computed)
-    for factor in (stated, computed):
-        if isinstance(factor, Known):
-            return factor
-    return _without_factor(stated, computed)
+        counted = proven if isinstance(proven, Known) else stated
+        return compute(iso_load_factors.larger_application_factor, counted, computed)
+    if isinstance(computed, Known):
+        return computed
+    if isinstance(proven, Known):
+        return proven
+    return _without_factor(stated if isinstance(stated, Known) else _BEST_CASE, proven, computed)
 
 
-def _without_factor(*unknown: Value) -> Unknown:
+def _without_factor(at_best: Known, *unknown: Value) -> Unknown:
     missing = all_known(*unknown) or Unknown()
-    return Unknown(missing.missing, _SURVEY, at_best=_BEST_CASE)
+    return Unknown(missing.missing, _SURVEY, at_best=at_best)
 
 
 def with_application(value: Callable[[bool], Value]) -> Value:
     """A value that rests on K_A; where that is all it lacks, the best it can be.
 
     Args:
-        value: the value, from whether an unknown K_A counts as 1.
+        value: the value, from whether an unknown K_A counts as the least that it can be.
     """
     found = value(False)
     if isinstance(found, Known):
@@ -97,10 +102,10 @@ def with_application(value: Callable[[bool], Value]) -> Value:
 
 @kept
 def state(design: Design, mesh: Subject, point: Subject, best: bool) -> IsoState:
-    """The pair of a mesh at an operation point; at best, with 1 for an unknown K_A."""
+    """The pair of a mesh at an operation point; at best, with the least that K_A can be."""
     factor = application_factor(design, mesh, point)
-    if best and isinstance(factor, Unknown):
-        factor = _BEST_CASE
+    if best and isinstance(factor, Unknown) and factor.at_best is not None:
+        factor = factor.at_best
     shaft = driver_shaft(design, mesh)
     return IsoState(
         rated(design, mesh),
@@ -141,12 +146,26 @@ def speed_of(design: Design, gear: Subject, point: Subject) -> Value:
 
 @kept
 def cycles_at(design: Design, gear: Subject, point: Subject) -> Value:
-    """N_L, load cycles of a tooth of the gear at a point over the target life."""
+    """N_L, load cycles of the busier flank of the gear's teeth at a point over the target life."""
     return compute(
         miner.load_cycles,
         point.given("share", "q"),
         design.subjects.the("drive").given("target_life", "L"),
         speed_of(design, gear, point),
+        mates_on_one_flank(design, gear),
+    )
+
+
+def mates_on_one_flank(design: Design, gear: Subject) -> Known:
+    """How often a flank bears in each turn: as often as the gear drives, or is driven."""
+    meshes = design.subjects.all("mesh")
+    as_driver = sum(mesh.raw("driver") == gear.name for mesh in meshes)
+    as_driven = sum(mesh.raw("driven") == gear.name for mesh in meshes)
+    return Known(
+        max(1, as_driver, as_driven),
+        "1",
+        "n_mates",
+        origin="mates that load one flank; a gear bears on the other where it is driven",
     )
 
 

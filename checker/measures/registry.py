@@ -17,6 +17,7 @@ FAMILIES = (
     "gears",
     "mates",
     "gear_rating",
+    "gear_duty",
     "gear_life",
     "gear_limits",
     "gear_surface",

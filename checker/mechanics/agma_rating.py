@@ -12,6 +12,7 @@ from checker.mechanics.equation import OutOfRange, equation
 
 _AGMA = "ANSI/AGMA 2001-D04 (from memory)"
 _KPSI = 6.894757293e6
+_STATIC_BENDING, _STATIC_CONTACT = 1e3, 1e4  # fewer load cycles add no strength
 _FOOT_PER_MINUTE = 0.00508
 _INCH = 0.0254
 
@@ -244,8 +245,8 @@ def _within(brinell: float) -> None:
 
 @equation(
     "Y_N",
-    "carburised 6.1514 N^−0.1192, nitrided 3.517 N^−0.0817, else 4.9404 N^−0.1045 (250 HB), down"
-    " to N where 1.6831 N^−0.0323 (critical service) or 1.3558 N^−0.0178 takes over",
+    "carburised 6.1514 N^−0.1192, nitrided 3.517 N^−0.0817, else 4.9404 N^−0.1045 (250 HB); from"
+    " 3e6 1.6831 N^−0.0323 (critical service) or 1.3558 N^−0.0178; N at least 1e3",
     unit="1",
     source=_AGMA + ", stress cycle factor for bending",
     cycles="N [1]",
@@ -253,13 +254,8 @@ def _within(brinell: float) -> None:
     critical="critical service []",
 )
 def cycle_factor_bending(cycles: float, treatment: str, critical: bool) -> float:
-    """Stress cycle factor for bending.
-
-    Raises:
-        OutOfRange: fewer than 1000 cycles.
-    """
-    if cycles < 1e3:
-        raise OutOfRange("cycles: fewer than 1000 are a matter of yielding")
+    """Stress cycle factor for bending; fewer than 1000 cycles count as 1000."""
+    cycles = max(cycles, _STATIC_BENDING)
     steep = {
         "case-carburised": (6.1514, -0.1192),
         "induction-hardened": (6.1514, -0.1192),
@@ -272,7 +268,7 @@ def cycle_factor_bending(cycles: float, treatment: str, critical: bool) -> float
 @equation(
     "Z_N",
     "2.466 N^−0.056 to 1e7, at most 1.47; then the same in critical service or 1.4488 N^−0.023;"
-    " nitrided 1.249 N^−0.0138 to 1e7",
+    " N at least 1e4; nitrided 1.249 N^−0.0138 to 1e7",
     unit="1",
     source=_AGMA + ", stress cycle factor for contact",
     cycles="N [1]",
@@ -280,9 +276,10 @@ def cycle_factor_bending(cycles: float, treatment: str, critical: bool) -> float
     critical="critical service []",
 )
 def cycle_factor_contact(cycles: float, treatment: str, critical: bool) -> float:
-    """Stress cycle factor for contact."""
+    """Stress cycle factor for contact, at most 1.47; fewer than 1e4 cycles count as 1e4."""
+    cycles = max(cycles, _STATIC_CONTACT)
     if cycles <= 1e7 and treatment == "nitrided":
-        return float(1.249 * max(cycles, 1e4) ** -0.0138)
+        return float(1.249 * cycles**-0.0138)
     if cycles <= 1e7 or critical:
         return float(min(1.47, 2.466 * cycles**-0.056))
     return float(1.4488 * cycles**-0.023)

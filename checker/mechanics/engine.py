@@ -314,3 +314,45 @@ def _revolutions_per_cycle(strokes: int) -> int:
 def ultimate_torque(limit_torque: float) -> float:
     """Ultimate torque of a limit torque [N m]."""
     return 1.5 * limit_torque
+
+
+@equation(
+    "f_rated",
+    "f_rated = min(P / P_rated, (P / ω) / (P_rated / ω_rated))",
+    unit="1",
+    source="definition",
+    power="P [W]",
+    speed="ω [rad/s]",
+    rated_power="P_rated [W]",
+    rated_speed="ω_rated [rad/s]",
+)
+def rating_reached(power: float, speed: float, rated_power: float, rated_speed: float) -> float:
+    """How far a state of operation reaches a rating, in power and in torque.
+
+    Raises:
+        OutOfRange: the shaft is at rest, or the rating is zero.
+    """
+    if rated_power <= 0.0:
+        raise OutOfRange("rated_power: a rating of nothing is not reached")
+    torque_share = mean_torque(power, speed) / mean_torque(rated_power, rated_speed)
+    return min(power / rated_power, torque_share)
+
+
+@equation(
+    "f_pulses",
+    "f_pulses = T / (T_rated K_A)",
+    unit="1",
+    source="ISO 6336-6:2006, K_A is 1 with a spectrum that holds the dynamic torque (from memory)",
+    torque="T [N m]",
+    rated_torque="T_rated [N m]",
+    application_factor="K_A [1]",
+)
+def pulses_held(torque: float, rated_torque: float, application_factor: float) -> float:
+    """Torque of a spectrum over the rated mean torque with its pulses; from 1 it holds them.
+
+    Raises:
+        OutOfRange: the rated torque is zero.
+    """
+    if rated_torque <= 0.0:
+        raise OutOfRange("rated_torque: the rating is of nothing")
+    return torque / (rated_torque * application_factor)

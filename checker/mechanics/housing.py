@@ -43,3 +43,29 @@ def seat_loosening(diameter: float, housing_expansion: float, warming: float) ->
     thermal expansion.
     """
     return diameter * (housing_expansion - _BEARING_STEEL) * warming
+
+
+@equation(
+    "θ_hot",
+    "θ_hot = max(θ_1, θ_2)",
+    unit="K",
+    source="definition",
+    one="θ_1 [K]",
+    other="θ_2 [K]",
+)
+def hotter(one: float, other: float) -> float:
+    """The higher of two temperatures [K]."""
+    return max(one, other)
+
+
+@equation(
+    "θ_cold",
+    "θ_cold = min(θ_1, θ_2)",
+    unit="K",
+    source="definition",
+    one="θ_1 [K]",
+    other="θ_2 [K]",
+)
+def colder(one: float, other: float) -> float:
+    """The lower of two temperatures [K]."""
+    return min(one, other)

@@ -4,7 +4,7 @@ External gears of steel with solid or stout blanks. Forces in N, lengths in m, s
 width in N/m2 (1 N/(mm µm) is 1e9 N/m2).
 """
 
-from math import cos, degrees, pi, sin, sqrt
+from math import pi, sin, sqrt
 
 from checker.mechanics.equation import OutOfRange, equation
 
@@ -65,52 +65,6 @@ def load_with_factor(load: float, factor: float) -> float:
 
 @equation(
     "c'",
-    "c' = 0.8 C_B cos β / q', q' = 0.04723 + 0.15551/z_n1 + 0.25791/z_n2 − 0.00635 x_1"
-    " − 0.11654 x_1/z_n1 − 0.00193 x_2 − 0.24188 x_2/z_n2 + 0.00529 x_1² + 0.00182 x_2²,"
-    " C_B = (1 + 0.5 (1.2 − h_fP*)) (1 − 0.02 (20° − α_n))",
-    unit="N/m2",
-    source=_STIFFNESS,
-    virtual_teeth_1="z_n1 [1]",
-    virtual_teeth_2="z_n2 [1]",
-    profile_shift_1="x_1 [1]",
-    profile_shift_2="x_2 [1]",
-    dedendum_factor="h_fP* [1]",
-    normal_pressure_angle="α_n [rad]",
-    helix_angle="β [rad]",
-)
-def single_stiffness(
-    virtual_teeth_1: float,
-    virtual_teeth_2: float,
-    profile_shift_1: float,
-    profile_shift_2: float,
-    dedendum_factor: float,
-    normal_pressure_angle: float,
-    helix_angle: float,
-) -> float:
-    """Greatest stiffness of one pair of teeth, per face width, of steel with solid blanks [N/m2].
-
-    Valid for a load from 100 N/mm and profile shift sums from -0.5 to 2.
-    """
-    x_1, x_2 = profile_shift_1, profile_shift_2
-    flexibility = (
-        0.04723
-        + 0.15551 / virtual_teeth_1
-        + 0.25791 / virtual_teeth_2
-        - 0.00635 * x_1
-        - 0.11654 * x_1 / virtual_teeth_1
-        - 0.00193 * x_2
-        - 0.24188 * x_2 / virtual_teeth_2
-        + 0.00529 * x_1**2
-        + 0.00182 * x_2**2
-    )
-    rack = (1.0 + 0.5 * (1.2 - dedendum_factor)) * (
-        1.0 - 0.02 * (20.0 - degrees(normal_pressure_angle))
-    )
-    return 0.8e9 * rack * cos(helix_angle) / flexibility
-
-
-@equation(
-    "c'",
     "c' = c'_100 (w_m / 100 N/mm)^0.25, at most c'_100",
     unit="N/m2",
     source=_STIFFNESS,
@@ -120,30 +74,6 @@ def single_stiffness(
 def stiffness_under_load(stiffness: float, load: float) -> float:
     """Stiffness of a pair of teeth at a load per face width; softer below 100 N/mm [N/m2]."""
     return float(stiffness * min(1.0, load / _LIGHT) ** 0.25)
-
-
-@equation(
-    "c_γα",
-    "c_γα = c' (0.75 ε_α + 0.25)",
-    unit="N/m2",
-    source=_STIFFNESS,
-    stiffness="c' [N/m2]",
-    transverse_contact_ratio="ε_α [1]",
-)
-def mesh_stiffness(stiffness: float, transverse_contact_ratio: float) -> float:
-    """Mean stiffness of the mesh per face width [N/m2].
-
-    Valid for contact ratios from 1.2.
-
-    Raises:
-        OutOfRange: ``transverse_contact_ratio`` is below 1.
-    """
-    if transverse_contact_ratio < 1.0:
-        raise OutOfRange(
-            f"transverse_contact_ratio: at {transverse_contact_ratio:.3g} contact is lost between"
-            " pairs, and the rating has no meaning"
-        )
-    return stiffness * (0.75 * transverse_contact_ratio + 0.25)
 
 
 @equation(

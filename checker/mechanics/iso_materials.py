@@ -80,8 +80,13 @@ _BENDING: Mapping[str, tuple[Strength, Strength, Strength]] = MappingProxyType(
         ),
     }
 )
-_HARD_CORE = 286.0  # HV, 30 HRC: the core at which MQ roots reach the higher of their limits
+# The core at which MQ roots reach the higher of their limits, and the softest core of each quality
+# of case-carburised steel: 21, 25 and 30 HRC.
+_HARD_CORE_ROCKWELL = 30.0
 _HARD_CORE_LIMIT = 500.0
+_SOFTEST_CORE = (21.0, 25.0, 30.0)
+_CONVERSION_ERROR = 0.985  # a core stated in another scale is not turned away by the fit alone
+_UNHARDENED = "through-hardened"
 
 
 @equation(
@@ -172,7 +177,7 @@ def contact_limit(treatment: str, quality: str, vickers: float) -> float:
     "σ_Flim",
     "σ_Flim of treatment and quality: Eh 312, 425 (500 with a core from 30 HRC), 525 MPa;"
     " V 0.423 HV + 104, 0.425 HV + 187, 0.358 HV + 231; IF 0.305 HV + 76, 0.138 HV + 290,"
-    " 0.271 HV + 237; nitrided 258, 363, 432",
+    " 0.271 HV + 237; nitrided 258, 363, 432; core of Eh from 21, 25, 30 HRC",
     unit="Pa",
     source=_PART_5,
     treatment="treatment []",
@@ -186,12 +191,52 @@ def bending_limit(treatment: str, quality: str, vickers: float, core_vickers: fl
     The middle limit of case-carburised MQ, 461 MPa, rests on a hardenability that is not stated.
 
     Raises:
-        OutOfRange: ``vickers`` is below the range of the table.
+        OutOfRange: ``vickers`` is below the range of the table, or the core of case-carburised
+            steel is softer than its quality asks for.
     """
     limit = _on_line(_BENDING, treatment, quality, vickers)
-    if treatment == "case-carburised" and quality == "MQ" and core_vickers >= _HARD_CORE:
+    if treatment != "case-carburised":
+        return limit
+    softest = _SOFTEST_CORE[_QUALITIES.index(quality)]
+    if not _reaches(core_vickers, softest):
+        raise OutOfRange(
+            f"core hardness: {core_vickers:.0f} HV is below the {softest:.0f} HRC from which"
+            f" {treatment} steel of quality {quality} is rated"
+        )
+    if quality == "MQ" and _reaches(core_vickers, _HARD_CORE_ROCKWELL):
         return 1e6 * _HARD_CORE_LIMIT
     return limit
+
+
+def _reaches(vickers: float, rockwell: float) -> bool:
+    return vickers >= _CONVERSION_ERROR * vickers_of_rockwell(rockwell)
+
+
+@equation(
+    "treatment of root",
+    "as the flanks; through-hardened where induction hardening leaves the root out",
+    unit="",
+    source=_PART_5,
+    treatment="treatment []",
+    root_hardened="root hardened []",
+)
+def treatment_of_root(treatment: str, root_hardened: bool) -> str:
+    """Heat treatment that the root has had."""
+    return treatment if root_hardened else _UNHARDENED
+
+
+@equation(
+    "HV_root",
+    "HV_root = HV hardened, HV_core where the hardening leaves the root out",
+    unit="HV",
+    source=_PART_5,
+    vickers="HV [HV]",
+    core_vickers="HV_core [HV]",
+    root_hardened="root hardened []",
+)
+def hardness_of_root(vickers: float, core_vickers: float, root_hardened: bool) -> float:
+    """Vickers hardness of the root."""
+    return vickers if root_hardened else core_vickers
 
 
 @equation(

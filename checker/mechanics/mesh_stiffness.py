@@ -73,7 +73,15 @@ def mesh_stiffness(single: float, contact_ratio: float) -> float:
 
     Source: ISO 6336-1:2006, 9.3.1 (from memory). Valid for ε_α of 1.2 and more; below, for spur
     gears, up to a tenth lower.
+
+    Raises:
+        OutOfRange: ``contact_ratio`` is below 1.
     """
+    if contact_ratio < 1.0:
+        raise OutOfRange(
+            f"contact_ratio: at {contact_ratio:.3g} contact is lost between pairs, and the"
+            " stiffness has no meaning"
+        )
     return single * (0.75 * contact_ratio + 0.25)
 
 

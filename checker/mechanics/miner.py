@@ -14,16 +14,17 @@ _PART_6 = "ISO 6336-6:2006, Palmgren-Miner rule (from memory)"
 
 @equation(
     "N_L",
-    "N_L = q L ω / 2π",
+    "N_L = q L n_mates ω / 2π",
     unit="1",
     source=_PART_6,
     share="q [1]",
     life="L [s]",
     speed="ω [rad/s]",
+    mates="n_mates [1]",
 )
-def load_cycles(share: float, life: float, speed: float) -> float:
-    """Load cycles of a tooth that is loaded once in each turn for a share of a life."""
-    return share * life * speed / (2.0 * pi)
+def load_cycles(share: float, life: float, speed: float, mates: int) -> float:
+    """Load cycles of a flank for a share of a life, once for each mate in each turn."""
+    return share * life * mates * speed / (2.0 * pi)
 
 
 @equation(

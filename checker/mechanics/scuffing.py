@@ -220,7 +220,7 @@ def greatest_flash_temperature(
 
 @equation(
     "Θ_flm",
-    "Θ_flm = mean of Θ_fl(Γ) over even steps along the path of contact",
+    "Θ_flm = (1/g_α) ∫ Θ_fl(Γ) dΓ along the path of contact, by the trapezoidal rule",
     unit="ΔK",
     source=_FLASH,
     **_PATH,
@@ -258,7 +258,7 @@ def mean_flash_temperature(
         transverse_contact_ratio,
         overlap_ratio,
     )
-    return sum(rises) / len(rises)
+    return (sum(rises) - 0.5 * (rises[0] + rises[-1])) / _STEPS
 
 
 @equation(

@@ -8,10 +8,12 @@ from collections.abc import Mapping, Sequence
 
 from checker import __version__
 from checker.known import Known, Path, Plain, Unknown, Value
+from checker.measures.design import Design
 from checker.mechanics.equation import Equation
 from checker.report import words
 from checker.report.digest import rulebook_digest
 from checker.report.drive_table import DriveTable, MeshRow, drive_table
+from checker.report.gear_table import life_rows, power_rows
 from checker.report.results import Failed, Result
 from checker.review.finding import Finding
 from checker.review.inspection import Inspection, inspection_plan
@@ -103,7 +105,9 @@ def _reviewed(review: Review) -> Json:
         "counts": _counts(review),
         "findings": [_finding(finding, document, steps) for finding in review.findings],
         "assumptions": [_assumption(known) for known in review.assumptions],
-        "tables": [_table(drive_table(design)) for design in review.designs.values()],
+        "tables": [
+            {**_table(drive_table(design)), **_gears(design)} for design in review.designs.values()
+        ],
         "derivations": dict(sorted(steps.derivations.items())),
         "steps": steps.rows,
         "inspections": [_inspection(each) for each in inspection_plan(review)],
@@ -318,7 +322,7 @@ def _change(change: Change) -> Json:
     }
 
 
-def _table(table: DriveTable) -> Json:
+def _table(table: DriveTable) -> dict[str, Json]:
     return {
         "ratio_set": table.ratio_set,
         "ratio": _value_or_none(table.ratio),
@@ -332,6 +336,30 @@ def _table(table: DriveTable) -> Json:
             for row in table.points
         ],
         "meshes": [_mesh(row) for row in table.meshes],
+    }
+
+
+def _gears(design: Design) -> dict[str, Json]:
+    """What each mesh may carry by both standards, and how long each gear lasts."""
+    return {
+        "permissible_powers": [
+            {
+                "mesh": row.mesh,
+                "point": row.point,
+                "iso": _value_or_none(row.iso),
+                "agma": _value_or_none(row.agma),
+                "iso_over_agma": _value_or_none(row.ratio),
+            }
+            for row in power_rows(design)
+        ],
+        "gear_lives": [
+            {
+                "gear": row.gear,
+                "pitting": _value_or_none(row.pitting),
+                "breakage": _value_or_none(row.breakage),
+            }
+            for row in life_rows(design)
+        ],
     }
 
 

@@ -218,6 +218,20 @@ def _table() -> _Schema:
         transverse_contact_ratio=number,
         overlap_ratio=number,
     )
+    power = _closed(
+        "A loaded mesh at an operation point.",
+        mesh=_text("Its name."),
+        point=_text("Name of the operation point."),
+        iso=number,
+        agma=number,
+        iso_over_agma=number,
+    )
+    life = _closed(
+        "Running time of a gear under the whole spectrum to the stated chance of failure.",
+        gear=_text("Its name."),
+        pitting=number,
+        breakage=number,
+    )
     return _closed(
         "The drive with one ratio set.",
         ratio_set=_or_null(_text("The set, where the spec has any.")),
@@ -225,6 +239,8 @@ def _table() -> _Schema:
         shafts=_list(_text("Name."), "Shafts of the power path at which speed or torque changes."),
         points=_list(point, "Operation points."),
         meshes=_list(mesh, "Meshes."),
+        permissible_powers=_list(power, "Power that meshes may carry by ISO 6336 and AGMA 2001."),
+        gear_lives=_list(life, "Hours of the gears."),
     )
 
 

@@ -48,7 +48,7 @@ def review_sheet(review: Review, *, width: int, colour: bool, everything: bool =
     _assumptions(sheet, review)
     for design in review.designs.values():
         _drive(sheet, review.loaded.document, drive_table(design))
-        gear_limits(sheet, design)
+        gear_limits(sheet, design, review.book)
     _changes(sheet, review)
     sheet.heading("Bear in mind")
     for caution in words.CAUTIONS:

@@ -161,9 +161,9 @@ class AgmaPair:
         material = tooth_.material
         return compute(
             agma_rating.allowable_bending,
-            material.treatment,
+            material.root_treatment,
             compute(agma_rating.metallurgical_grade, material.quality),
-            compute(iso_materials.brinell_of_vickers, material.surface),
+            compute(iso_materials.brinell_of_vickers, material.root),
             compute(iso_materials.brinell_of_vickers, material.core),
         )
 
@@ -272,7 +272,12 @@ class AgmaState:
         permitted = compute(
             agma_rating.permissible_stress,
             allowable,
-            compute(agma_rating.cycle_factor_bending, cycles, tooth_.material.treatment, _CRITICAL),
+            compute(
+                agma_rating.cycle_factor_bending,
+                cycles,
+                tooth_.material.root_treatment,
+                _CRITICAL,
+            ),
             reversal,
             self.rating.reliability,
         )

@@ -47,6 +47,30 @@ class Limit:
 
 
 @dataclass(frozen=True, slots=True)
+class Minima:
+    """Safety that flanks and roots are to keep."""
+
+    pitting: float = 1.0
+    breakage: float = 1.0
+
+    def of(self, limit: Limit) -> float:
+        """The safety that a flank or root is to keep."""
+        return self.pitting if limit.mode == "pitting" else self.breakage
+
+    def in_hand(self, limit: Limit) -> float:
+        """Load at which that safety is just kept over the load that is there."""
+        power = 2.0 if limit.mode == "pitting" else 1.0
+        return float(limit.load_in_hand.number / self.of(limit) ** power)
+
+    def first(self, limits: Sequence[Limit]) -> Limit:
+        """The limit with the least load in hand."""
+        return min(limits, key=self.in_hand)
+
+
+AT_FAILURE = Minima()
+
+
+@dataclass(frozen=True, slots=True)
 class Duty:
     """A mesh at one operation point.
 
@@ -82,11 +106,6 @@ def limits_of(duty: Duty, state: IsoState | None = None) -> list[Limit] | Unknow
     return found
 
 
-def first(limits: Sequence[Limit]) -> Limit:
-    """The limit with the least load in hand."""
-    return min(limits, key=lambda each: each.load_in_hand.number)
-
-
 def load_at_first_limit(duties: Sequence[Duty]) -> Root | Unknown:
     """Multiple of the load at which the first of several meshes reaches its limit.
 
@@ -95,7 +114,7 @@ def load_at_first_limit(duties: Sequence[Duty]) -> Root | Unknown:
     """
 
     def in_hand(load: float) -> float | Unknown:
-        return _least([limits_of(duty, duty.state.at_load(load)) for duty in duties])
+        return _least([limits_of(duty, duty.state.at_load(load)) for duty in duties], AT_FAILURE)
 
     at_one = in_hand(1.0)
     if isinstance(at_one, Unknown):
@@ -103,24 +122,26 @@ def load_at_first_limit(duties: Sequence[Duty]) -> Root | Unknown:
     return _crossing(in_hand, exp(_BEYOND * abs(at_one)) + _LEAST_STEP)
 
 
-def factor_at_limit(duty: Duty, change: Callable[[Pair, float], Pair]) -> Root | Unknown:
-    """Multiple of a size at which a mesh just bears its load."""
+def factor_at_limit(
+    duty: Duty, change: Callable[[Pair, float], Pair], minima: Minima
+) -> Root | Unknown:
+    """Multiple of a size at which a mesh just keeps its safety."""
 
     def in_hand(factor: float) -> float | Unknown:
         changed = duty.state.with_pair(change(duty.state.rating.pair, factor))
-        return _least([limits_of(duty, changed)])
+        return _least([limits_of(duty, changed)], minima)
 
     return _crossing(in_hand, _SIZE_STEP)
 
 
-def _least(found: Sequence[list[Limit] | Unknown]) -> float | Unknown:
+def _least(found: Sequence[list[Limit] | Unknown], minima: Minima) -> float | Unknown:
     """Logarithm of the least load in hand."""
     limits: list[Limit] = []
     for each in found:
         if isinstance(each, Unknown):
             return each
         limits += each
-    return log(first(limits).load_in_hand.number)
+    return log(minima.in_hand(minima.first(limits)))
 
 
 def _crossing(in_hand: Callable[[float], float | Unknown], step: float) -> Root | Unknown:

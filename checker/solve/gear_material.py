@@ -6,6 +6,8 @@ from checker.known import Known, Unknown, Value, compute
 from checker.mechanics import flank_accuracy, iso_materials
 from checker.spec.subject import Subject
 
+_HARDENED_IN_PLACES = "induction-hardened"
+
 
 def vickers(hardness: Value) -> Value:
     """A hardness on the Vickers scale."""
@@ -43,6 +45,29 @@ class Material:
         return vickers(self._gear.given("material.core_hardness", "H_core", "low"))
 
     @cached_property
+    def root_treatment(self) -> Value:
+        """Heat treatment of the root: induction hardening may leave it out."""
+        if not self._root_may_be_soft:
+            return self.treatment
+        return compute(iso_materials.treatment_of_root, self.treatment, self._root_hardened)
+
+    @cached_property
+    def root(self) -> Value:
+        """HV of the root."""
+        if not self._root_may_be_soft:
+            return self.surface
+        return compute(iso_materials.hardness_of_root, self.surface, self.core, self._root_hardened)
+
+    @property
+    def _root_may_be_soft(self) -> bool:
+        treatment = self.treatment
+        return isinstance(treatment, Known) and treatment.value == _HARDENED_IN_PLACES
+
+    @property
+    def _root_hardened(self) -> Value:
+        return self._gear.given("material.root_hardened", "root hardened")
+
+    @cached_property
     def contact_limit(self) -> Value:
         """σ_Hlim [Pa]."""
         return compute(iso_materials.contact_limit, self.treatment, self.quality, self.surface)
@@ -51,7 +76,7 @@ class Material:
     def bending_limit(self) -> Value:
         """σ_Flim [Pa]."""
         return compute(
-            iso_materials.bending_limit, self.treatment, self.quality, self.surface, self.core
+            iso_materials.bending_limit, self.root_treatment, self.quality, self.root, self.core
         )
 
     @cached_property

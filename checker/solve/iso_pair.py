@@ -12,6 +12,7 @@ from checker.mechanics import (
     iso_life,
     iso_load_factors,
     iso_root,
+    mesh_stiffness,
     tooth,
 )
 from checker.solve.iso_tooth import Tooth
@@ -150,7 +151,7 @@ class IsoPair:
         """c' at 100 N/mm and more [N/m2]."""
         pinion, wheel = (each.wheel for each in self.by_size)
         return compute(
-            iso_load_factors.single_stiffness,
+            mesh_stiffness.single_stiffness,
             self.by_size[0].virtual_teeth,
             self.by_size[1].virtual_teeth,
             pinion.profile_shift,

@@ -12,6 +12,7 @@ from checker.mechanics import (
     iso_life,
     iso_load_factors,
     kinematics,
+    mesh_stiffness,
     miner,
 )
 from checker.solve.gear_material import NO_PART_OF_METHOD_B
@@ -99,7 +100,7 @@ class IsoState:
     @cached_property
     def _mesh_stiffness(self) -> Value:
         return compute(
-            iso_load_factors.mesh_stiffness, self._single_stiffness, self.rating.contact_ratio
+            mesh_stiffness.mesh_stiffness, self._single_stiffness, self.rating.contact_ratio
         )
 
     @cached_property
@@ -293,7 +294,7 @@ class IsoState:
     @staticmethod
     def bending_line(tooth_: Tooth) -> tuple[Value, Value, Value]:
         """Static strength, endurance and treatment: the life line of a root."""
-        return tooth_.bending_static, tooth_.bending_endurance, tooth_.material.treatment
+        return tooth_.bending_static, tooth_.bending_endurance, tooth_.material.root_treatment
 
     def contact_safety(self, tooth_: Tooth, cycles: Value) -> Value:
         """S_H for a number of load cycles."""

@@ -141,11 +141,11 @@ class Tooth:
         return compute(
             iso_bending.bending_static_strength,
             material.bending_limit,
-            compute(iso_life.static_factor_bending, material.treatment),
+            compute(iso_life.static_factor_bending, material.root_treatment),
             compute(
                 iso_life.notch_sensitivity_static,
                 self.stress_correction,
-                material.treatment,
+                material.root_treatment,
                 material.proof_stress,
             ),
             self._rating.reliability,
@@ -161,10 +161,15 @@ class Tooth:
             material.bending_limit,
             compute(iso_bending.reversal_factor, self.is_idler),
             compute(
-                iso_life.notch_sensitivity, self.notch, material.treatment, material.proof_stress
+                iso_life.notch_sensitivity,
+                self.notch,
+                material.root_treatment,
+                material.proof_stress,
             ),
-            compute(iso_life.surface_factor, roughness, material.treatment),
-            compute(iso_life.size_factor_bending, material.treatment, self.wheel.normal_module),
+            compute(iso_life.surface_factor, roughness, material.root_treatment),
+            compute(
+                iso_life.size_factor_bending, material.root_treatment, self.wheel.normal_module
+            ),
             self._rating.reliability,
         )
 

@@ -124,6 +124,9 @@ class GearMaterial(Part):
     )
     steel: Text = stated("Steel designation.")
     surface_hardness: Hardness = stated("Hardness of the flanks.")
+    root_hardened: Flag = stated(
+        "Whether induction hardening took in the tooth roots; of that treatment alone."
+    )
     core_hardness: Hardness = stated("Hardness of the core.")
     case_depth: Extent = stated("Effective case depth of the finished flank.")
 

@@ -45,7 +45,7 @@ Sense = Annotated[str | None, Choice(("clockwise", "anticlockwise"))]
 class ApplicationFactor(Part):
     """What the gear rating puts on the mean torque for the engine's torque pulses."""
 
-    factor: Ratio = stated(
+    factor: Annotated[float | None, Number(1.0, 1000.0)] = stated(
         "Peak over mean torque at the gears as the rating of ISO 6336 wants it (K_A)."
     )
     evidence: Text = stated("How it is known: torque measured on the drive, or calculated.")

@@ -130,15 +130,25 @@ def test_application_factor_is_taken_with_its_evidence(solve):
     assert rating.application_factor(design, mesh, climb).value == 1.5
     unproven = solve({"drive.application_factor.evidence": None})
     mesh, climb = part(unproven, "mesh", "first"), part(unproven, "point", "climb")
-    surveyed = rating.application_factor(unproven, mesh, climb)
-    assert surveyed.value == unproven.measure("application_factor", mesh, climb).value
+    assert rating.application_factor(unproven, mesh, climb).value == 1.5
+    unstated = solve({"drive.application_factor.factor": None})
+    mesh, climb = part(unstated, "mesh", "first"), part(unstated, "point", "climb")
+    surveyed = rating.application_factor(unstated, mesh, climb)
+    assert surveyed.value == unstated.measure("application_factor", mesh, climb).value
     assert 1.0 < surveyed.value < 1.5
     silent = solve({"drive.application_factor.evidence": None, **NO_SURVEY})
     mesh, climb = part(silent, "mesh", "first"), part(silent, "point", "climb")
     value = rating.application_factor(silent, mesh, climb)
     assert isinstance(value, Unknown)
     assert ("drive", "application_factor", "evidence") in value.missing
-    assert value.at_best.value == 1.0
+    assert value.at_best.value == 1.5
+
+
+@pytest.mark.parametrize("field", ["evidence", "factor"])
+def test_deleting_a_measured_factor_leaves_the_drive_open(review, field):
+    found = review({f"drive.application_factor.{field}": None}).findings
+    proof = next(each for each in found if each.rule.id == "rating.application-factor-proven")
+    assert (proof.outcome, proof.level) == ("not shown", "caution")
 
 
 def test_spectrum_with_its_pulses_takes_no_factor(solve):
@@ -391,7 +401,7 @@ def test_hot_centre_distance_by_hand(designs):
 
     design = designs["marram"]
     pair = design.pairs["first"]
-    hot = gear_heat.centre_distance(design, pair, "high", "highest_temperature")
+    hot = gear_heat.centre_distance(design, pair, "high", "hottest")
     assert hot.number == pytest.approx(89.92e-3 * (1 + 11.5e-6 * 75.0), rel=1e-9)
 
 
@@ -416,3 +426,94 @@ def test_start_passes_the_limit_of_the_starter(designs):
     limit = design.measure("static_bending_safety", gear).number
     ultimate = design.measure("ultimate_bending_safety", gear).number
     assert start > limit > ultimate
+
+
+def test_ratio_of_the_standards_is_not_known_without_the_application_factor(solve):
+    design = solve({"drive.application_factor": None, **NO_SURVEY})
+    asked = part(design, "mesh", "first"), part(design, "point", "climb")
+    ratio = design.measure("standards_ratio", *asked)
+    powers = [
+        design.measure(name, *asked).at_best.number
+        for name in ("permissible_power", "permissible_power_agma")
+    ]
+    assert isinstance(ratio, Unknown)
+    assert ratio.at_best.number == pytest.approx(powers[0] / powers[1])
+
+
+@pytest.mark.parametrize(("stated", "hottest"), [("95 degC", 95.0), ("60 degC", 90.0)])
+def test_hot_drive_is_as_hot_as_case_and_oil(solve, stated, hottest):
+    """Marram's hottest oil is 90 °C, in the climb."""
+    design = solve({"housing.highest_temperature": stated})
+    case = part(design, "housing")
+    assert design.measure("hottest", case).number == pytest.approx(hottest + 273.15)
+    assert design.measure("case_below_oil", case).number == pytest.approx(
+        hottest - float(stated.split()[0])
+    )
+
+
+@pytest.mark.parametrize(("start", "coldest"), [("0 degC", -15.0), ("-20 degC", -20.0)])
+def test_cold_drive_is_as_cold_as_standing_and_start(solve, start, coldest):
+    design = solve({"lubrication.cold_start_temperature": start})
+    assert design.measure("coldest", part(design, "housing")).number == coldest + 273.15
+
+
+def test_point_without_time_is_rated_as_a_single_overload(solve):
+    design = solve({"operation.2.share": "0 %"})
+    gear, point = part(design, "gear", "pinion"), part(design, "point", "take-off")
+    for name in ("contact_safety", "bending_safety", "contact_safety_agma", "bending_safety_agma"):
+        assert design.measure(name, gear, point).number > 1.0
+
+
+def test_flank_with_two_mates_bears_twice_in_each_turn(solve_once):
+    design = solve_once({"meshes.second.driver": "pinion"})
+    counts = {
+        gear: rating.mates_on_one_flank(design, part(design, "gear", gear)).value
+        for gear in ("pinion", "idler_gear", "prop_gear")
+    }
+    assert counts == {"pinion": 2, "idler_gear": 1, "prop_gear": 1}
+
+
+def test_ratings_reached_by_hand(solve):
+    """Take-off at 57 of 60 kW; then the climb at 6000 rpm against 51.5 kW at 5800 rpm."""
+    design = solve({"operation.2.power": "57 kW", "operation.2.engine_speed": "5900 rpm"})
+    found = design.measure("ratings_reached", part(design, "drive"))
+    assert found.number == pytest.approx(57.0 / 60.0)
+    design = solve({"operation.3.power": "51 kW", "operation.3.engine_speed": "6000 rpm"})
+    found = design.measure("ratings_reached", part(design, "drive"))
+    assert found.number == pytest.approx(51.0 / 6000.0 / (51.5 / 5800.0))
+
+
+def test_face_width_restores_the_safety_that_is_asked_for(designs):
+    design = designs["tansy"]
+    first = gear_limits.ranking(design)[0]
+    asked = gear_limit.Minima(pitting=1.2, breakage=1.2)
+    assert asked.in_hand(first) == pytest.approx((first.safety.number / 1.2) ** 2)
+    wider = gear_limits.size_at_limit(design, "face_width", asked).number
+    stated = part(design, "gear", first.gear).given("face_width").number
+    plain = gear_limits.size_at_limit(design, "face_width").number
+    assert plain < stated < wider
+
+
+INDUCTION = {
+    "gears.input_pinion.material.treatment": "induction-hardened",
+    "gears.input_pinion.material.surface_hardness": "54 HRC",
+    "gears.input_pinion.material.core_hardness": "280 HB",
+}
+
+
+def test_root_left_out_of_induction_hardening_is_rated_by_its_core(solve):
+    found = {}
+    for hardened in (True, False, None):
+        design = solve(
+            {**INDUCTION, "gears.input_pinion.material.root_hardened": hardened}
+            if (hardened is not None)
+            else INDUCTION,
+            "tansy",
+        )
+        gear, climb = part(design, "gear", "input_pinion"), part(design, "point", "climb")
+        for name in ("bending_safety", "bending_safety_agma"):
+            found[name, hardened] = design.measure(name, gear, climb)
+    for name in ("bending_safety", "bending_safety_agma"):
+        assert found[name, False].number < found[name, True].number
+        path = ("gears", "input_pinion", "material", "root_hardened")
+        assert path in found[name, None].missing

@@ -264,3 +264,9 @@ def _transverse(beta):
 
 def _base_helix(beta, alpha_t):
     return brentq(lambda b: tan(b) - tan(beta) * cos(alpha_t), 0.0, 1.0)
+
+
+@pytest.mark.parametrize("treatment", ["case-carburised", "through-hardened", "nitrided"])
+def test_few_cycles_count_as_the_end_of_the_static_range(treatment):
+    for factor, end in ((rating.cycle_factor_bending, 1e3), (rating.cycle_factor_contact, 1e4)):
+        assert factor(0.0, treatment, True) == factor(end, treatment, True)

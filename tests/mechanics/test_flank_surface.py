@@ -8,6 +8,7 @@ import pytest
 import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from scipy.integrate import trapezoid
 
 from checker.mechanics import case_depth, film, scuffing
 from checker.mechanics.equation import OutOfRange
@@ -44,6 +45,13 @@ def test_flash_temperature_at_the_ends_of_the_path():
     rises = scuffing.flash_temperatures(0.05, load, *speeds, *bases, ALPHA, 0.0, *paths, ratio, 0.0)
     assert rises[0] == published("flash-temperature-27-62", "T_start_K")
     assert rises[-1] == published("flash-temperature-27-62", "T_end_K")
+
+
+def test_mean_flash_temperature_is_the_integral_over_the_path():
+    bases, paths, speeds, load, ratio = flash_case()
+    path = (0.05, load, *speeds, *bases, ALPHA, 0.0, *paths, ratio, 0.0)
+    integral = trapezoid(scuffing.flash_temperatures(*path), dx=1.0 / 24.0)
+    assert scuffing.mean_flash_temperature(*path) == pytest.approx(integral)
 
 
 def test_flash_temperature_is_near_that_of_blok():

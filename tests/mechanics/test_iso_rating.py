@@ -20,6 +20,7 @@ from checker.mechanics import (
     iso_load_factors,
     iso_materials,
     iso_root,
+    mesh_stiffness,
     miner,
 )
 from checker.mechanics.equation import OutOfRange
@@ -293,9 +294,9 @@ def test_tolerances_of_a_grade(grade, pitch, form, slope):
 
 def test_mesh_stiffness_is_near_the_mean_of_the_standard():
     # ISO 6336-1, method C: c' 14 and c_γ 20 N/(mm µm) for usual steel gears (from memory)
-    single = iso_load_factors.single_stiffness(25.0, 60.0, 0.1, 0.0, 1.2, ALPHA, 0.0)
+    single = mesh_stiffness.single_stiffness(25.0, 60.0, 0.1, 0.0, 1.2, ALPHA, 0.0)
     assert single / 1e9 == pytest.approx(14.0, rel=0.07)
-    assert iso_load_factors.mesh_stiffness(single, 1.65) / 1e9 == pytest.approx(20.0, rel=0.07)
+    assert mesh_stiffness.mesh_stiffness(single, 1.65) / 1e9 == pytest.approx(20.0, rel=0.07)
 
 
 def test_pair_of_equal_discs_has_half_the_mass_of_one():
@@ -412,3 +413,45 @@ def test_running_in_never_takes_more_than_there_is():
         flank_accuracy.effective_misalignment,
     ):
         assert wear(10e-6, "through-hardened", 120e6, "through-hardened", 120e6, 1.0) >= 0.0
+
+
+@pytest.mark.parametrize(("quality", "softest"), [("ML", 21.0), ("MQ", 25.0), ("ME", 30.0)])
+def test_core_too_soft_for_its_quality_is_not_rated(quality, softest):
+    # ISO 6336-5:2003, core hardness of case-carburised steel (from memory)
+    core = iso_materials.vickers_of_rockwell(softest)
+    assert iso_materials.bending_limit("case-carburised", quality, 700.0, core) > 0.0
+    with pytest.raises(OutOfRange, match=f"core hardness: .* below the {softest:.0f} HRC"):
+        iso_materials.bending_limit("case-carburised", quality, 700.0, 0.97 * core)
+
+
+@pytest.mark.parametrize(
+    ("treatment", "quality", "softest"),
+    [
+        ("case-carburised", "ML", 600.0),
+        ("case-carburised", "MQ", 650.0),
+        ("induction-hardened", "MQ", 500.0),
+        ("nitrided", "MQ", 450.0),
+        ("through-hardened", "MQ", 200.0),
+    ],
+)
+def test_surface_too_soft_for_its_treatment_is_not_rated(treatment, quality, softest):
+    # ISO 6336-5:2003, lower ends of the lines (from memory)
+    for limit in (
+        lambda hardness: iso_materials.contact_limit(treatment, quality, hardness),
+        lambda hardness: iso_materials.bending_limit(treatment, quality, hardness, 350.0),
+    ):
+        assert limit(softest) > 0.0
+        with pytest.raises(OutOfRange, match="surface hardness"):
+            limit(softest - 1.0)
+
+
+def test_root_of_a_hardened_flank_may_be_soft():
+    assert iso_materials.treatment_of_root("induction-hardened", True) == "induction-hardened"
+    assert iso_materials.treatment_of_root("induction-hardened", False) == "through-hardened"
+    assert iso_materials.hardness_of_root(560.0, 290.0, False) == 290.0
+
+
+def test_load_cycles_of_a_flank_with_two_mates():
+    # 1000 rpm for 10 h, half of the time, two mates: 600 000 turns at half share, twice
+    turning = 1000.0 * pi / 30.0
+    assert miner.load_cycles(0.5, 36000.0, turning, 2) == pytest.approx(600e3)

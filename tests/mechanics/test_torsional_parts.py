@@ -106,6 +106,11 @@ def test_virtual_teeth_of_a_spur_gear_are_its_own():
     assert iso_root.virtual_teeth(27, math.radians(16.9), math.radians(18)) > 27
 
 
+def test_without_contact_between_pairs_there_is_no_stiffness():
+    with pytest.raises(OutOfRange, match="contact is lost"):
+        mesh.mesh_stiffness(14e9, 0.98)
+
+
 @given(st.floats(17, 80), st.floats(17, 120), st.floats(0.0, 0.3))
 @settings(max_examples=30, deadline=None)
 def test_more_teeth_and_shift_stiffen_the_pair(teeth, mate, shift):

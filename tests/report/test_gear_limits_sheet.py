@@ -28,7 +28,15 @@ def test_limits_stand_from_the_least_load_in_hand_on():
     rows = section(sheet_of("tansy.yaml")).splitlines()
     in_hand = [float(row.split()[-1]) for row in rows[1:9]]
     assert in_hand == sorted(in_hand)
-    assert "pitting of input_pinion in first at climb, reached at" in rows[-1]
+    assert "pitting of input_pinion in first at climb, reached at" in rows[10]
+
+
+def test_both_standards_and_the_hours_stand_below():
+    text = section(sheet_of("tansy.yaml"))
+    power, life = text.partition("Power by ISO")[2], text.partition("until 1 % fail")[2]
+    assert [row.split()[0] for row in power.splitlines()[1:3]] == ["first", "second"]
+    assert all("kW" in row for row in power.splitlines()[1:3])
+    assert all(row.count(" h") == 2 for row in life.splitlines()[1:5])
 
 
 def test_what_restores_a_gear_that_falls_short_is_told():
@@ -37,6 +45,12 @@ def test_what_restores_a_gear_that_falls_short_is_told():
         assert told in text
     assert text.count("alone would restore it") == 2
     assert "a spur gear has no helix to change" in text
+
+
+def test_a_root_is_restored_to_the_safety_that_its_rule_asks_for():
+    text = section(sheet_of("tansy.yaml", "rim_thickness: 9 mm", "rim_thickness: 2.4 mm"))
+    assert "breakage of" in text.partition("To restore")[2]
+    assert "to a safety of 1.2" in text
 
 
 @pytest.mark.parametrize("field", ["failure_probability: 1 %", "target_life: 1000 h"])
