@@ -122,11 +122,15 @@ def modified_life_over_target(design: Design, bearing: Subject) -> Value:
 def static_safety(design: Design, bearing: Subject) -> Value:
     """s_0 = C_0/P_0 in the worst of all operation points and limit cases."""
     cases = design.reactions.cases
-    worst = worst_of(
-        [*cases.points.values(), *cases.limits],
-        lambda case: static_load(design, bearing, case),
-    )
-    return compute(rolling.static_margin, static_rating(design, bearing), worst)
+
+    def margin(limits: Iterable[LoadCase]) -> Value:
+        worst = worst_of(
+            [*cases.points.values(), *limits],
+            lambda case: static_load(design, bearing, case),
+        )
+        return compute(rolling.static_margin, static_rating(design, bearing), worst)
+
+    return cases.judged(margin, str(bearing.raw("shaft")))
 
 
 @varying_measure("bearing", "1", "load over the least that keeps it rolling", at="dynamic_rating")

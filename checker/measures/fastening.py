@@ -1,6 +1,6 @@
 """Measures of splines, keys, tapers, press fits, lugs and wood, and of the bolts of the case."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from checker.known import Known, Unknown, Value, assumed, compute
 from checker.measures.bearing_loads import worst_of
@@ -220,17 +220,21 @@ def retorque_stated(design: Design, joint: Subject) -> Value:
 @measure("housing", "1", "safety of the case bolts against slip in the worst case", at="mounting")
 def mounting_slip_safety(design: Design, case: Subject) -> Value:
     """μ (F_V − F_t)/F_s of the most loaded bolt in the worst limit case."""
-    use = worst_of(
-        design.reactions.cases.limits,
-        lambda each: compute(
-            fastening.slip_use,
-            case.given("mounting.friction_coefficient", "μ"),
-            case.given("mounting.preload", "F_V"),
-            _bolt_tension(design, case, each),
-            _bolt_shear(design, case, each),
-        ),
-    )
-    return compute(safety_of_use, use)
+
+    def safety(limits: Sequence[LoadCase]) -> Value:
+        use = worst_of(
+            limits,
+            lambda each: compute(
+                fastening.slip_use,
+                case.given("mounting.friction_coefficient", "μ"),
+                case.given("mounting.preload", "F_V"),
+                _bolt_tension(design, case, each),
+                _bolt_shear(design, case, each),
+            ),
+        )
+        return compute(safety_of_use, use)
+
+    return design.reactions.cases.judged(safety, design.train.last)
 
 
 @measure("housing", "1", "preload over the tension that opens the face", at="mounting")

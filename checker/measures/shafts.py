@@ -6,7 +6,14 @@ from checker.known import Known, Unknown, Value, all_known, compute, merged
 from checker.measures.bearing_loads import worst_of
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
-from checker.measures.stress_raisers import Raiser, diameters, ends, raisers_of
+from checker.measures.stress_raisers import (
+    Raiser,
+    diameters,
+    ends,
+    plain_raiser,
+    plain_spots,
+    raisers_of,
+)
 from checker.mechanics import beam, kinematics, shaft_loads, torsional_parts, whirling
 from checker.mechanics import shaft_strength as strength
 from checker.mechanics.equation import equation_of
@@ -27,15 +34,18 @@ def is_loaded(design: Design, shaft: Subject) -> Value:
 def fatigue_safety(design: Design, shaft: Subject) -> Value:
     """n, DE-Goodman, at the worst stress raiser and operation point.
 
-    The torque swings as far as the factor of the regulations stands for; at best that.
+    The torque swings to its peak, and the tooth forces that bend the shaft with it; at best to
+    what the factor of the regulations stands for.
     """
     mean = design.peaks.mean(shaft.name)
-    raisers = list(raisers_of(shaft))
+    cases = design.reactions.cases
 
     def safety(peak: Value) -> Value:
         swing = compute(strength.torque_swing, peak, mean)
+        swung = [cases.at_peak(case, shaft.name, peak) for case in cases.points.values()]
+        raisers = _looked_at(design, shaft, swung)
         worst = worst_of(
-            design.reactions.cases.points.values(),
+            swung,
             lambda case: _fatigue(design, shaft, raisers, case, mean, swing),
         )
         return compute(strength.safety_of_use, worst)
@@ -47,9 +57,10 @@ def fatigue_safety(design: Design, shaft: Subject) -> Value:
 def gyroscopic_fatigue_safety(design: Design, shaft: Subject) -> Value:
     """n, DE-Goodman, with yaw and pitch of CS 23.371 as reversed bending and the mean torque."""
     steady = Known(0.0, "N m", "T_a", origin="the torque is taken at its mean")
-    raisers = list(raisers_of(shaft))
+    cases = design.reactions.cases.gyroscopic
+    raisers = _looked_at(design, shaft, cases)
     use = worst_of(
-        design.reactions.cases.gyroscopic,
+        cases,
         lambda case: _fatigue(design, shaft, raisers, case, case.torque(shaft.name), steady),
     )
     return compute(strength.safety_of_use, use)
@@ -57,9 +68,16 @@ def gyroscopic_fatigue_safety(design: Design, shaft: Subject) -> Value:
 
 @measure("shaft", "1", "safety against yield in the worst limit case", at="sections")
 def yield_safety(design: Design, shaft: Subject) -> Value:
-    """n_y at the outer fibre of the worst section in the worst limit case."""
-    use = worst_of(design.reactions.cases.limits, lambda case: _yield(design, shaft, case))
-    return compute(strength.safety_of_use, use)
+    """n_y at the outer fibre of the worst section in the worst limit case.
+
+    Of the peak torque; at best of the least that this can be.
+    """
+
+    def safety(limits: Sequence[LoadCase]) -> Value:
+        use = worst_of(limits, lambda case: _yield(design, shaft, case))
+        return compute(strength.safety_of_use, use)
+
+    return design.reactions.cases.judged(safety, shaft.name)
 
 
 @measure("shaft", "1", "first lateral critical speed over the highest speed", at="sections")
@@ -191,6 +209,13 @@ def _none() -> Known:
     return Known(0.0, "N", "F", origin="no force this way")
 
 
+def _looked_at(design: Design, shaft: Subject, cases: Sequence[LoadCase]) -> list[Raiser | Unknown]:
+    """The stress raisers of a shaft, and its plain sections where something acts or they end."""
+    stations = design.reactions.stations(shaft.name, cases[0]) if cases else ()
+    plain = (plain_raiser(shaft, *spot) for spot in plain_spots(shaft, stations))
+    return [*raisers_of(shaft), *plain]
+
+
 def _fatigue(
     design: Design,
     shaft: Subject,
@@ -242,26 +267,25 @@ def _yield(design: Design, shaft: Subject, case: LoadCase) -> Value:
     found: list[Value] = []
     torque = case.torque(shaft.name)
     axial = design.reactions.forces.net_axial(shaft.name, case)
-    for index in range(len(sections)):
+    for index, station in plain_spots(shaft, design.reactions.stations(shaft.name, case)):
+        if isinstance(station, Unknown):
+            found.append(station)
+            continue
         size = diameters(shaft, index)
-        for station in ends(shaft, index):
-            if isinstance(station, Unknown):
-                found.append(station)
-                continue
-            moment = design.reactions.moment(shaft.name, case, station)
-            found.append(
+        moment = design.reactions.moment(shaft.name, case, station)
+        found.append(
+            compute(
+                strength.yield_use,
+                compute(strength.bending_stress, moment, *size),
+                compute(strength.axial_stress, axial, *size),
                 compute(
-                    strength.yield_use,
-                    compute(strength.bending_stress, moment, *size),
-                    compute(strength.axial_stress, axial, *size),
-                    compute(
-                        strength.torsion_stress,
-                        design.reactions.torque_at(shaft.name, torque, station),
-                        *size,
-                    ),
-                    shaft.given("yield_strength", "R_e"),
-                )
+                    strength.torsion_stress,
+                    design.reactions.torque_at(shaft.name, torque, station),
+                    *size,
+                ),
+                shaft.given("yield_strength", "R_e"),
             )
+        )
     return _greatest(found, shaft)
 
 

@@ -1,6 +1,6 @@
 """Sections of a shaft and the stress raisers between them, with their notch factors."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from checker.known import Known, Unknown, Value, all_known, assumed, compute, merged
@@ -43,8 +43,35 @@ def raisers_of(shaft: Subject) -> Iterator[Raiser | Unknown]:
         kind = _given(shaft, index, "notch")
         if isinstance(kind, Unknown):
             yield kind
-        elif kind.value != "none" or index == 0:
+        elif kind.value != "none":
             yield _raiser(shaft, index, str(kind.value))
+
+
+def plain_spots(shaft: Subject, stations: Iterable[Known]) -> Iterator[tuple[int, Value]]:
+    """Where the plain sections of a shaft are looked at: index of the section, and station.
+
+    Both ends of each section, and each given station in the sections that reach it; a gap between
+    sections goes with the section before.
+    """
+    stated = list(stations)
+    ended = [ends(shaft, index) for index in range(len(shaft.raw("sections") or ()))]
+    for index, (start, end) in enumerate(ended):
+        yield index, start
+        yield index, end
+        if isinstance(start, Unknown) or isinstance(end, Unknown):
+            continue
+        starts = [each.number for each, _ in ended if isinstance(each, Known)]
+        reach = max(end.number, min((x for x in starts if x >= end.number), default=end.number))
+        for station in stated:
+            if start.number <= station.number <= reach:
+                yield index, station
+
+
+def plain_raiser(shaft: Subject, index: int, station: Value) -> Raiser | Unknown:
+    """A section without stress raiser, at a station of it."""
+    size = diameters(shaft, index)
+    plain = Known(1.0, "1", "K_f", origin="no stress raiser there")
+    return _of_section(shaft, station, size, plain, plain)
 
 
 def _raiser(shaft: Subject, index: int, kind: str) -> Raiser | Unknown:
@@ -59,9 +86,16 @@ def _raiser(shaft: Subject, index: int, kind: str) -> Raiser | Unknown:
     tensile = shaft.given("tensile_strength", "R_m")
     radius = _given(shaft, index, "notch_radius", "r")
     bending, torsion = _factors(shaft, index, kind, (large, weaker[0], radius), tensile)
-    outside, inside = weaker
+    return _of_section(shaft, station, weaker, bending, torsion)
+
+
+def _of_section(
+    shaft: Subject, station: Value, size: tuple[Value, Value], bending: Value, torsion: Value
+) -> Raiser | Unknown:
+    outside, inside = size
     if isinstance(station, Unknown) or isinstance(outside, Unknown) or isinstance(inside, Unknown):
         return merged([each for each in (station, outside, inside) if isinstance(each, Unknown)])
+    tensile = shaft.given("tensile_strength", "R_m")
     endurance = compute(
         strength.endurance_limit,
         tensile,
@@ -90,9 +124,6 @@ def _factors(
             compute(notch.press_fit_bending_fatigue, tensile),
             compute(notch.press_fit_torsion_fatigue, tensile),
         )
-    if kind == "none":
-        plain = Known(1.0, "1", "K_f", origin="no stress raiser there")
-        return plain, plain
     if kind == "groove":
         depth = _given(shaft, index, "notch_depth", "t")
         small = compute(notch.groove_diameter, small, depth)

@@ -285,3 +285,23 @@ def larger_misalignment(estimated: float, bent: float) -> float:
 def misalignment_beyond(bent: float, stated: float) -> float:
     """Misalignment by bending of both shafts beyond the stated one; below zero within it."""
     return bent - stated
+
+
+@equation(
+    "T′",
+    "T′ = T · T_peak / T_m",
+    unit="N m",
+    source="derived: a swinging torque swings every tooth force of its shaft with it, once",
+    torque="T [N m]",
+    peak="T_peak [N m]",
+    mean="T_m [N m]",
+)
+def torque_at_peak(torque: float, peak: float, mean: float) -> float:
+    """Torque in the moment in which the torque of a shaft is at its peak.
+
+    Raises:
+        OutOfRange: the shaft passes no torque.
+    """
+    if mean <= 0.0:
+        raise OutOfRange("mean must be above zero: the shaft passes no torque")
+    return torque * (peak / mean)

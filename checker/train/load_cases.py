@@ -1,11 +1,11 @@
 """The states in which the shafts are loaded: each operation point, and the limit cases."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from checker.known import Known, Unknown, Value, assumed, compute, merged
-from checker.mechanics import air, engine, load_cases, propeller
+from checker.mechanics import air, engine, load_cases, propeller, shaft_loads
 from checker.spec.subject import Subject, Subjects
 from checker.train.graph import Train
 from checker.train.motion import Motion
@@ -72,8 +72,36 @@ class LoadCases:
 
     @cached_property
     def limits(self) -> tuple[LoadCase, ...]:
-        """The limit cases."""
-        return (self._limit_torque, *self.gyroscopic, self._reverse, self._start)
+        """The limit cases, with the peak torque: unknown while the torsional survey is."""
+        limit = self._limit_torque("limit torque", self._peaks.peak)
+        return (limit, *self.gyroscopic, self._reverse, self._start)
+
+    @cached_property
+    def least_limits(self) -> tuple[LoadCase, ...]:
+        """The limit cases, with the least that the peak torque can be."""
+        limit = self._limit_torque("least limit torque", self._peaks.floor)
+        return (limit, *self.limits[1:])
+
+    def judged(self, of_limits: Callable[[tuple[LoadCase, ...]], Value], shaft: str) -> Value:
+        """A value of the limit cases that gets worse with the torque.
+
+        By the peak torque, or at best by the least that this can be.
+        """
+        known = isinstance(self._peaks.peak(shaft), Known)
+        limits = self.limits if known else self.least_limits
+        return self._peaks.judged(lambda _: of_limits(limits), shaft)
+
+    def at_peak(self, case: LoadCase, shaft: str, peak: Value) -> LoadCase:
+        """A case in the moment in which the torque of a shaft is at its peak.
+
+        Every tooth force on the shaft goes with its torque; weight and propeller do not.
+        """
+        mean = self._peaks.mean(shaft)
+        return replace(
+            case,
+            name=f"{case.name}, torque of {shaft} at its peak",
+            torque=lambda each: compute(shaft_loads.torque_at_peak, case.torque(each), peak, mean),
+        )
 
     @cached_property
     def gyroscopic(self) -> tuple[LoadCase, ...]:
@@ -149,26 +177,20 @@ class LoadCases:
             _one(_LEVEL_FLIGHT),
         )
 
-    @cached_property
-    def _limit_torque(self) -> LoadCase:
-        """The largest mean torque times the factor, with all of the loads of flight condition A.
+    def _limit_torque(self, name: str, torques: Torques) -> LoadCase:
+        """The peak torque, with all of the loads of flight condition A.
 
         CS-22.361 and the old 23.361 ask for take-off torque with 75 % of them and for maximum
         continuous torque with 100 %; this covers both.
         """
         return LoadCase(
-            "limit torque",
+            name,
             LIMIT_TORQUE,
-            self._limit,
+            torques,
             self._continuous_speed,
             self.largest_thrust,
             self._subjects.the("drive").given("limit_load_factor", "n"),
         )
-
-    def _limit(self, shaft: str) -> Value:
-        """Limit torque of a shaft: unknown while a mean torque is that might be larger."""
-        mean = self._peaks.mean(shaft)
-        return mean if isinstance(mean, Unknown) else self._peaks.floor(shaft)
 
     @cached_property
     def _reverse(self) -> LoadCase:

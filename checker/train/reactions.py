@@ -65,6 +65,13 @@ class Carried:
         loads = (part for force in self.forces for part in force.parts)
         return (*stations, *loads, *self.sections)
 
+    @cached_property
+    def stations(self) -> tuple[Known, ...]:
+        """Where something acts on the shaft, supports included."""
+        found = [support.station for support in self.supports]
+        found += [force.station for force in self.forces]
+        return tuple({station.number: station for station in found}.values())
+
     def support_of(self, bearing: Subject) -> int | None:
         """Index of the support that a bearing is or belongs to."""
         for index, support in enumerate(self.supports):
@@ -130,14 +137,28 @@ class Reactions:
         ]
         return compute(shaft_loads.radial_reaction, *parts)
 
-    def moment(self, shaft: str, case: LoadCase, station: Known, *, before: bool = False) -> Value:
-        """M of the forces fixed in the airframe [N m]: an amplitude in the turning shaft."""
+    def stations(self, shaft: str, case: LoadCase) -> tuple[Known, ...]:
+        """Where gears, bearings and propeller act on a shaft; none while they are unknown."""
+        carried = self.carried(shaft, case)
+        return () if isinstance(carried, Unknown) else carried.stations
+
+    def moment(self, shaft: str, case: LoadCase, station: Known) -> Value:
+        """M of the forces fixed in the airframe [N m]: an amplitude in the turning shaft.
+
+        Where a couple acts, that of the side on which it is larger.
+        """
         carried = self.carried(shaft, case)
         if isinstance(carried, Unknown):
             return carried
+        planes = (carried.right, carried.up)
+        x = station.number
+        before = max(
+            (False, True),
+            key=lambda side: math.hypot(*(bent.moment(x, before=side) for bent in planes)),
+        )
         parts = [
             Known(
-                beam.bending_moment(bent, station.number, before),
+                beam.bending_moment(bent, x, before),
                 "N m",
                 symbol,
                 origin=_MOMENT,

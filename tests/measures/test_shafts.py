@@ -1,5 +1,6 @@
 """Fatigue, yield and stiffness of shafts, case bolts and clutch duty as measures."""
 
+import itertools
 import math
 
 import pytest
@@ -166,3 +167,78 @@ def test_slimmer_mate_raises_the_face_load_factor(solve):
         for each in (solve({}), solve(sizes))
     )
     assert slim > stout
+
+
+def parted(section, *stations):
+    """A section cut at stations, without any stress raiser between its parts."""
+    ends = [section["from"], *stations, section["to"]]
+    return [{**section, "from": start, "to": end} for start, end in itertools.pairwise(ends)]
+
+
+@pytest.mark.parametrize("name", ["yield_safety", "fatigue_safety", "gyroscopic_fatigue_safety"])
+def test_a_shaft_in_one_section_is_judged_as_one_cut_at_its_gears(solve_once, name):
+    """The largest moment stands at a gear, wherever the sections end."""
+    section = {
+        "from": "76 mm",
+        "to": "232 mm",
+        "outside": "30 mm",
+        "inside": "0 mm",
+        "notch": "none",
+        "notch_radius": "0 mm",
+    }
+    stations = [
+        f"{solve_once({}, 'tansy').subjects.the('gear', gear).raw('station').value * 1e3:.6f} mm"
+        for gear in ("lay_wheel", "lay_pinion")
+    ]
+    whole, cut = (
+        solve_once({"shafts.lay.sections": sections}, "tansy")
+        for sections in ([section], parted(section, *sorted(stations, key=len)))
+    )
+    one, other = (
+        design.measure(name, design.subjects.the("shaft", "lay")).number for design in (whole, cut)
+    )
+    assert one == pytest.approx(other, rel=1e-12)
+
+
+def test_tooth_forces_bend_the_shaft_as_hard_as_the_torque_swings(solve_once):
+    """Tooth force goes with torque: the bending by it at peak is T_peak/T of that at the mean."""
+    design = solve_once(
+        {"gears.lay_wheel.mass": "0.001 g", "gears.lay_pinion.mass": "0.001 g"}, "tansy"
+    )
+    case = design.reactions.cases.points["take-off"]
+    peak, mean = design.peaks.peak("lay"), design.peaks.mean("lay")
+    station = design.subjects.the("gear", "lay_pinion").given("station")
+    swung = design.reactions.cases.at_peak(case, "lay", peak)
+    least, most = (design.reactions.moment("lay", each, station).number for each in (case, swung))
+    assert most / least == pytest.approx(peak.number / mean.number, rel=1e-6)
+
+
+STIFF_COUPLING = {"damper.dynamic_stiffness": "2000 N m/rad", "damper.relative_damping": 0.05}
+LIMIT_MEASURES = [
+    ("yield_safety", "shaft", "lay"),
+    ("static_safety", "bearing", "lay_front"),
+    ("mounting_slip_safety", "housing", None),
+]
+
+
+@pytest.mark.parametrize(("name", "kind", "part"), LIMIT_MEASURES)
+def test_unknown_survey_leaves_the_limit_torque_at_best(solve_once, name, kind, part):
+    """What the survey would add is unknown: the floor of the regulations is the least."""
+    design = solve_once({"damper.relative_damping": None}, "tansy")
+    value = design.measure(name, design.subjects.the(kind, *([part] if part else [])))
+    assert isinstance(value, Unknown)
+    assert value.at_best is not None
+    assert ("damper", "relative_damping") in value.missing
+
+
+@pytest.mark.parametrize(("name", "kind", "part"), LIMIT_MEASURES)
+def test_a_computed_peak_above_the_floor_counts(solve_once, name, kind, part):
+    """A stiff coupling with little damping puts a resonance among the speeds of use."""
+    calm = solve_once({}, "tansy")
+    wild = solve_once(STIFF_COUPLING, "tansy")
+    assert wild.peaks.peak("lay").number > 1.2 * wild.peaks.floor("lay").number
+    before, after = (
+        design.measure(name, design.subjects.the(kind, *([part] if part else []))).number
+        for design in (calm, wild)
+    )
+    assert after < before
