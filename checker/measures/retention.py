@@ -22,12 +22,18 @@ def unlisted_retention_parts(design: Design, records: Subject) -> Value:
         return Unknown((records.place("retention"),))
     listed = {entry.part for entry in entries}
     missing = [label for label in _between(design) if label not in listed]
-    return _counted(missing, "parts between propeller and case that records.retention leaves out")
+    counted = _counted(
+        missing, "parts between propeller and case that records.retention leaves out"
+    )
+    unsaid = _unsaid_between(design)
+    if unsaid:
+        return Unknown(unsaid, at_best=counted)
+    return counted
 
 
 @measure("records", "1", "single failures that let the propeller go unseen", at="retention")
 def open_release_paths(design: Design, records: Subject) -> Value:
-    """Number of parts whose failure alone releases the propeller with nothing against it.
+    """Number of parts whose failure alone may release the propeller, with nothing against it.
 
     Against it stands a second hold, or an inspection that finds the crack.
     """
@@ -97,10 +103,14 @@ def evidence_complete(design: Design, records: Subject) -> Value:
 def _release(
     releases: bool | None, retained_by: str | None, inspection: str | None
 ) -> bool | tuple[str, ...]:
-    """Whether a release path is open; the fields that would tell where it cannot be said."""
+    """Whether a release path is open; the fields that would tell where it cannot be said.
+
+    That a failure does not release the propeller is a bare claim until it is said what holds it
+    then, or how the failure shows.
+    """
     if releases is None:
         return ("releases_propeller",)
-    if not releases or _given(retained_by) or _given(inspection):
+    if _given(retained_by) or _given(inspection):
         return False
     if retained_by is None or inspection is None:
         unsaid = (("retained_by", retained_by), ("inspection", inspection))
@@ -128,6 +138,17 @@ def _between(design: Design) -> list[str]:
     ]
     retainers = [f"{bearing} retainer" for bearing in bearings]
     return [f"shafts.{last}", *joints, *bearings, *retainers, "housing", "housing bolts"]
+
+
+def _unsaid_between(design: Design) -> tuple[Path, ...]:
+    """Fields that would tell whether a part stands between propeller and gear case."""
+    last = design.train.last
+    return tuple(
+        part.place(field)
+        for kind, field in (("joint", "to"), ("bearing", "locates"))
+        for part in design.subjects.all(kind)
+        if part.raw("shaft") in (None, last) and part.raw(field) is None
+    )
 
 
 def _critical(design: Design) -> list[str]:

@@ -13,6 +13,7 @@ from checker.measures.stress_raisers import (
     plain_raiser,
     plain_spots,
     raisers_of,
+    seat_raisers,
 )
 from checker.mechanics import beam, kinematics, shaft_loads, torsional_parts, whirling
 from checker.mechanics import shaft_strength as strength
@@ -213,7 +214,18 @@ def _looked_at(design: Design, shaft: Subject, cases: Sequence[LoadCase]) -> lis
     """The stress raisers of a shaft, and its plain sections where something acts or they end."""
     stations = design.reactions.stations(shaft.name, cases[0]) if cases else ()
     plain = (plain_raiser(shaft, *spot) for spot in plain_spots(shaft, stations))
-    return [*raisers_of(shaft), *plain]
+    return [*raisers_of(shaft), *seat_raisers(_seats_on(design, shaft), shaft), *plain]
+
+
+def _seats_on(design: Design, shaft: Subject) -> list[Subject]:
+    """The bearings whose inner ring sits on a shaft: its own, and those of a hub around it."""
+    found = []
+    for bearing in design.subjects.all("bearing"):
+        holder = design.subjects.the("shaft", str(bearing.raw("shaft")))
+        around = bearing.raw("outer_seat") == "shaft" and holder.raw("turns_freely_on")
+        if (around or holder.name) == shaft.name and bearing.raw("kind") != "plain":
+            found.append(bearing)
+    return found
 
 
 def _fatigue(

@@ -1,10 +1,10 @@
 """Sections of a shaft and the stress raisers between them, with their notch factors."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from checker.known import Known, Unknown, Value, all_known, assumed, compute, merged
-from checker.mechanics import notch
+from checker.mechanics import bearing_fit, notch
 from checker.mechanics import shaft_strength as strength
 from checker.spec.subject import Subject
 
@@ -67,6 +67,32 @@ def plain_spots(shaft: Subject, stations: Iterable[Known]) -> Iterator[tuple[int
                 yield index, station
 
 
+def seat_raisers(seats: Iterable[Subject], shaft: Subject) -> Iterator[Raiser | Unknown]:
+    """The edges of each bearing ring that is pressed on a shaft, in the sections they stand on."""
+    tensile = shaft.given("tensile_strength", "R_m")
+    bending = compute(notch.press_fit_bending_fatigue, tensile)
+    torsion = compute(notch.press_fit_torsion_fatigue, tensile)
+    for bearing in seats:
+        pressed = bearing.given("inner_interference", "U_i", "high")
+        if isinstance(pressed, Unknown):
+            yield pressed
+            continue
+        if pressed.number <= 0.0:
+            continue
+        middle, width = bearing.given("station", "x"), bearing.given("width", "b")
+        edges = [
+            compute(edge, middle, width) for edge in (bearing_fit.rear_edge, bearing_fit.front_edge)
+        ]
+        unknown = all_known(*edges)
+        if unknown is not None:
+            yield unknown
+            continue
+        known = [edge for edge in edges if isinstance(edge, Known)]
+        for index, station in plain_spots(shaft, known):
+            if any(station is edge for edge in known):
+                yield _of_section(shaft, station, diameters(shaft, index), bending, torsion)
+
+
 def plain_raiser(shaft: Subject, index: int, station: Value) -> Raiser | Unknown:
     """A section without stress raiser, at a station of it."""
     size = diameters(shaft, index)
@@ -81,6 +107,9 @@ def _raiser(shaft: Subject, index: int, kind: str) -> Raiser | Unknown:
     unknown = all_known(station, *here, *beyond)
     if unknown is not None:
         return unknown
+    if kind == "shoulder" and _number(here[0]) == _number(beyond[0]):
+        because = "a shoulder is stated where the diameter does not change: no step to judge"
+        return Unknown(((*shaft.place("sections"), index, "notch"),), f"{shaft.label}: {because}")
     weaker = min((here, beyond), key=_section_modulus)
     large = max(here[0], beyond[0], key=_number)
     tensile = shaft.given("tensile_strength", "R_m")
@@ -124,29 +153,39 @@ def _factors(
             compute(notch.press_fit_bending_fatigue, tensile),
             compute(notch.press_fit_torsion_fatigue, tensile),
         )
+    if kind == "keyway":
+        return compute(notch.keyway_bending), compute(notch.keyway_torsion)
+    if kind == "hole":
+        return compute(notch.hole_bending), compute(notch.hole_torsion)
     if kind == "groove":
-        depth = _given(shaft, index, "notch_depth", "t")
-        small = compute(notch.groove_diameter, small, depth)
-        pair = (
-            compute(notch.groove_bending, large, small, radius),
-            compute(notch.groove_torsion, large, small, radius),
-        )
-    elif kind == "shoulder":
-        if _number(large) <= _number(small):
-            level = Known(1.0, "1", "K_t", origin="both sections have one diameter: no step")
-            pair = (level, level)
-        else:
-            pair = (
-                compute(notch.shoulder_bending, large, small, radius),
-                compute(notch.shoulder_torsion, large, small, radius),
-            )
-    elif kind == "keyway":
-        pair = (compute(notch.keyway_bending), compute(notch.keyway_torsion))
-    else:
-        pair = (compute(notch.hole_bending), compute(notch.hole_torsion))
-    return (
-        compute(notch.fatigue_factor, pair[0], compute(notch.bending_sensitivity, tensile, radius)),
-        compute(notch.fatigue_factor, pair[1], compute(notch.torsion_sensitivity, tensile, radius)),
+        small = compute(notch.groove_diameter, small, _given(shaft, index, "notch_depth", "t"))
+    bending, torsion = (
+        _of_corner(kind, load, (large, small, radius), tensile) for load in ("bending", "torsion")
+    )
+    return bending, torsion
+
+
+_THEORETICAL: dict[tuple[str, str], Callable[[float, float, float], float]] = {
+    ("shoulder", "bending"): notch.shoulder_bending,
+    ("shoulder", "torsion"): notch.shoulder_torsion,
+    ("groove", "bending"): notch.groove_bending,
+    ("groove", "torsion"): notch.groove_torsion,
+}
+
+
+def _of_corner(kind: str, load: str, step: tuple[Value, Value, Value], tensile: Value) -> Value:
+    """K_f of a shoulder or a groove under one kind of load."""
+    large, small, _ = step
+    words = (
+        Known(word, "", symbol, origin="the notch")
+        for word, symbol in ((kind, "kind"), (load, "load"))
+    )
+    radius = compute(notch.governing_radius, *words, *step, tensile)
+    sensitivity = notch.bending_sensitivity if load == "bending" else notch.torsion_sensitivity
+    return compute(
+        notch.fatigue_factor,
+        compute(_THEORETICAL[kind, load], large, small, radius),
+        compute(sensitivity, tensile, radius),
     )
 
 

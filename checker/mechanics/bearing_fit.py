@@ -171,3 +171,29 @@ def play_after_growth(play: float, growth: float, arrangement: int) -> float:
         arrangement: +1 back-to-back, −1 face-to-face.
     """
     return play - arrangement * growth
+
+
+@equation(
+    "x_r",
+    "x_r = x − b/2",
+    unit="m",
+    source="definition",
+    station="x [m]",
+    width="b [m]",
+)
+def rear_edge(station: float, width: float) -> float:
+    """Edge of a bearing towards the engine."""
+    return station - width / 2.0
+
+
+@equation(
+    "x_f",
+    "x_f = x + b/2",
+    unit="m",
+    source="definition",
+    station="x [m]",
+    width="b [m]",
+)
+def front_edge(station: float, width: float) -> float:
+    """Edge of a bearing towards the propeller."""
+    return station + width / 2.0

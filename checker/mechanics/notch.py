@@ -189,27 +189,27 @@ def groove_torsion(large: float, small: float, radius: float) -> float:
     return _fitted(_GROOVE_TORSION, large, small, radius)
 
 
-@equation("K_t", "K_t = 2.14", unit="1", source=_SHIGLEY_7_1)
+@equation("K_f", "K_f = K_t = 2.14, q = 1", unit="1", source=_SHIGLEY_7_1)
 def keyway_bending() -> float:
-    """K_t of an end-milled keyseat of r/d = 0.02 in bending."""
+    """K_f of an end-milled keyseat of r/d = 0.02 in bending, fully sensitive."""
     return 2.14
 
 
-@equation("K_ts", "K_ts = 3.0", unit="1", source=_SHIGLEY_7_1)
+@equation("K_fs", "K_fs = K_ts = 3.0, q = 1", unit="1", source=_SHIGLEY_7_1)
 def keyway_torsion() -> float:
-    """K_ts of an end-milled keyseat of r/d = 0.02 in torsion, with the key in place."""
+    """K_fs of an end-milled keyseat of r/d = 0.02 in torsion, key in place, fully sensitive."""
     return 3.0
 
 
-@equation("K_t", "K_t = 3", unit="1", source="Kirsch, small hole in tension (from memory)")
+@equation("K_f", "K_f = K_t = 3, q = 1", unit="1", source="Kirsch, small hole (from memory)")
 def hole_bending() -> float:
-    """K_t of a small hole across the stress of bending: an upper bound."""
+    """K_f of a small hole across the stress of bending: an upper bound."""
     return 3.0
 
 
-@equation("K_ts", "K_ts = 4", unit="1", source="Kirsch, small hole in shear (from memory)")
+@equation("K_fs", "K_fs = K_ts = 4, q = 1", unit="1", source="Kirsch, small hole (from memory)")
 def hole_torsion() -> float:
-    """K_ts of a small hole in shear, greatest normal stress over nominal shear: an upper bound."""
+    """K_fs of a small hole in shear, greatest normal stress over nominal shear: upper bound."""
     return 4.0
 
 
@@ -271,7 +271,9 @@ def _sensitivity(tensile: float, radius: float, first: tuple[float, float, float
     if not 50.0 <= strength <= 250.0:
         raise OutOfRange(f"tensile of {tensile / 1e6:.0f} MPa is outside 345 to 1724 MPa")
     root = first[0] + first[1] * strength + first[2] * strength**2 - 2.67e-8 * strength**3
-    return 1.0 / (1.0 + root / math.sqrt(radius / _INCH)) if radius > 0.0 else 0.0
+    if radius <= 0.0:
+        raise OutOfRange("radius must be above zero: a sharp corner has no finite factor")
+    return 1.0 / (1.0 + root / math.sqrt(radius / _INCH))
 
 
 @equation(
@@ -286,7 +288,7 @@ def bending_sensitivity(tensile: float, radius: float) -> float:
     """Notch sensitivity of steel in bending.
 
     Raises:
-        OutOfRange: tensile strength outside 345 to 1724 MPa.
+        OutOfRange: tensile strength outside 345 to 1724 MPa, or no radius.
     """
     return _sensitivity(tensile, radius, (0.246, -3.08e-3, 1.51e-5))
 
@@ -303,7 +305,7 @@ def torsion_sensitivity(tensile: float, radius: float) -> float:
     """Notch sensitivity of steel in torsion.
 
     Raises:
-        OutOfRange: tensile strength outside 345 to 1724 MPa.
+        OutOfRange: tensile strength outside 345 to 1724 MPa, or no radius.
     """
     return _sensitivity(tensile, radius, (0.190, -2.51e-3, 1.35e-5))
 
@@ -332,3 +334,45 @@ def fatigue_factor(theoretical: float, sensitivity: float) -> float:
 def groove_diameter(diameter: float, depth: float) -> float:
     """Diameter at the bottom of a groove."""
     return diameter - 2.0 * depth
+
+
+# Radii [m] in steps of 5 % from 1 um to 20 mm, among which the worst blunter one is sought.
+_RADII = tuple(1e-6 * 1.05**step for step in range(204))
+
+
+@equation(
+    "r_k",
+    "r_k ≥ r with the greatest K_f = 1 + q (K_t − 1): a sharper corner is never better",
+    unit="m",
+    source="derived: Neuber's q would let the sharpest corners off, where the fits of K_t end",
+    kind="kind []",
+    load="load []",
+    large="D [m]",
+    small="d [m]",
+    radius="r [m]",
+    tensile="R_m [Pa]",
+)
+def governing_radius(
+    kind: str, load: str, large: float, small: float, radius: float, tensile: float
+) -> float:
+    """Radius by which a shoulder or groove counts under bending or torsion: its own, or a blunter.
+
+    Raises:
+        OutOfRange: no step, no radius, or tensile strength outside 345 to 1724 MPa.
+    """
+    rows = _FITS[kind, load]
+    sensitivity = bending_sensitivity if load == "bending" else torsion_sensitivity
+
+    def factor(corner: float) -> float:
+        return fatigue_factor(_fitted(rows, large, small, corner), sensitivity(tensile, corner))
+
+    joins = ((large - small) / 2.0 / row[1] for row in rows)
+    return max((radius, *(each for each in (*joins, *_RADII) if each > radius)), key=factor)
+
+
+_FITS = {
+    ("shoulder", "bending"): _SHOULDER_BENDING,
+    ("shoulder", "torsion"): _SHOULDER_TORSION,
+    ("groove", "bending"): _GROOVE_BENDING,
+    ("groove", "torsion"): _GROOVE_TORSION,
+}

@@ -6,7 +6,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 import yaml
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import constants, linalg
 from scipy.optimize import brentq
@@ -237,3 +237,36 @@ def test_single_mass_is_exact_both_ways():
         dunkerley_speed([6.0], [give_])
     )
     assert section_mass(0.1, 0.05, 0.0) == pytest.approx(1.541, rel=1e-3)
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    fit=st.sampled_from(sorted(notch._FITS)),
+    step=st.floats(1.02, 3.0),
+    radius=st.floats(2e-6, 8e-3),
+    blunter=st.floats(1.0, 50.0),
+    tensile=st.floats(400e6, 1700e6),
+)
+def test_a_sharper_corner_is_never_better(fit, step, radius, blunter, tensile):
+    """Physics: K_f grows as a corner gets sharper; 0.2 % is the step of the search."""
+    small = 0.03
+
+    def factor(corner):
+        counted = notch.governing_radius(*fit, step * small, small, corner, tensile)
+        sensitivity = {"bending": notch.bending_sensitivity, "torsion": notch.torsion_sensitivity}
+        theoretical = getattr(notch, "_".join(fit))(step * small, small, counted)
+        return notch.fatigue_factor(theoretical, sensitivity[fit[1]](tensile, counted))
+
+    assert factor(radius) >= factor(radius * blunter) * 0.998
+
+
+def test_a_corner_of_use_counts_by_its_own_radius():
+    """Peterson's q holds for radii above some tenths of a millimetre: there nothing changes."""
+    for fit in notch._FITS:
+        assert notch.governing_radius(*fit, 0.036, 0.030, 1e-3, 1e9) == 1e-3
+
+
+def test_no_radius_has_no_factor():
+    for sensitivity in (notch.bending_sensitivity, notch.torsion_sensitivity):
+        with pytest.raises(OutOfRange, match="radius"):
+            sensitivity(1e9, 0.0)
