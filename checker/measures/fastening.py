@@ -7,6 +7,7 @@ from checker.measures.bearing_loads import worst_of
 from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.measures.stated import described
+from checker.measures.stress_raisers import ends
 from checker.mechanics import bearing_fit, fastening, kinematics, load_cases, shaft_loads
 from checker.mechanics import joint as formulas
 from checker.mechanics.shaft_strength import safety_of_use
@@ -215,6 +216,41 @@ def wood_crush_use(design: Design, joint: Subject) -> Value:
 def retorque_stated(design: Design, joint: Subject) -> Value:
     """Whether the bolts are tightened again at stated times; false where it is ``none``."""
     return described(joint, "retorque")
+
+
+@measure("joint", "1", "preload over the tension that opens the propeller flange", at="preload")
+def flange_opening_safety(design: Design, joint: Subject) -> Value:
+    """F_V/F_t of the most loaded propeller bolt in the worst limit case."""
+    worst = worst_of(
+        design.reactions.cases.limits, lambda each: _flange_tension(design, joint, each)
+    )
+    return compute(fastening.opening_factor, joint.given("preload", "F_V"), worst)
+
+
+def _flange_tension(design: Design, joint: Subject, each: LoadCase) -> Value:
+    """Tension of a propeller bolt by weight, thrust, gyroscopic couple and yawed flow [N]."""
+    shaft, forces = design.subjects.the("shaft", design.train.last), design.reactions.forces
+    sections = shaft.raw("sections")
+    if not sections:
+        return Unknown((shaft.place("sections"),))
+    _, face = ends(shaft, len(sections) - 1)
+    mass = design.subjects.the("propeller").given("mass", "m_p")
+    hanging = compute(
+        fastening.weight_moment,
+        compute(load_cases.weight, mass, each.load_factor),
+        forces.blade_plane,
+        face,
+    )
+    up, right = forces.propeller_couples(each)
+    return compute(
+        fastening.bolt_tension,
+        compute(
+            shaft_loads.resultant_moment, right, compute(shaft_loads.plane_couple, up, hanging)
+        ),
+        forces.thrust_on_shaft(each),
+        joint.given("bolts", "N"),
+        joint.given("friction_radius", "r"),
+    )
 
 
 @measure("housing", "1", "safety of the case bolts against slip in the worst case", at="mounting")

@@ -30,6 +30,12 @@ def outer_ring_creeps(design: Design, bearing: Subject) -> Value:
     return compute(bearing_fit.ring_creeps, hot, turning, bearing.given("outer_retained"))
 
 
+@measure("bearing", "m", "least interference of the inner ring", at="inner_interference")
+def least_inner_interference(design: Design, bearing: Subject) -> Value:
+    """U_i, least interference of the inner ring on its shaft as built [m]; play is negative."""
+    return bearing.given("inner_interference", "U_i", "low")
+
+
 @measure("bearing", "m", "clearance left at the coldest start", at="internal_clearance")
 def cold_clearance(design: Design, bearing: Subject) -> Value:
     """G, least internal clearance in its seats at the coldest start [m]."""
