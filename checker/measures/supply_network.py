@@ -67,10 +67,30 @@ def flow_needed(design: Design, mesh: Subject, point: Subject) -> Value:
     return compute(heat.flow_for_heat, lost, state[Oil.DENSITY], state[Oil.HEAT_CAPACITY], _RISE)
 
 
+@measure("bearing", "", "whether a stated flow of oil is led to the bearing")
+@measure("clutch", "", "whether a stated flow of oil is led to the clutch")
+def fed_by_flow(design: Design, part: Subject) -> Value:
+    """Whether every way to the part states what it carries; mist, splash and dips do not."""
+    ways = _ways_to(design, part.name or part.kind)
+    if isinstance(ways, Unknown):
+        return ways
+    flows = tuple(way.given("flow", "Q") for way in ways)
+    known = tuple(each for each in flows if isinstance(each, Known))
+    return Known(
+        bool(flows) and len(known) == len(flows),
+        "",
+        "flow stated",
+        inputs=known,
+        path=_place(design),
+    )
+
+
 @varying_measure("mesh", "ΔK", "rise of the oil that is fed to the mesh")
-def oil_rise(design: Design, mesh: Subject, point: Subject) -> Value:
-    """ΔT of the oil that carries the loss of the mesh away on the hot day [K]."""
-    found, fed = _loss_and_state(design, mesh, point), _fed(design, mesh.name)
+@varying_measure("bearing", "ΔK", "rise of the oil that is fed to the bearing")
+@varying_measure("clutch", "ΔK", "rise of the oil that is fed to the clutch")
+def oil_rise(design: Design, part: Subject, point: Subject) -> Value:
+    """ΔT of the oil that carries the loss of the part away on the hot day [K]."""
+    found, fed = _loss_and_state(design, part, point), _fed(design, part.name or part.kind)
     if isinstance(found, Unknown):
         return found
     lost, state = found
@@ -136,9 +156,9 @@ def fed_share(design: Design, lubrication: Subject) -> Value:
 
 
 def _loss_and_state(
-    design: Design, mesh: Subject, point: Subject
+    design: Design, part: Subject, point: Subject
 ) -> tuple[Value, dict[Oil, Known]] | Unknown:
-    """Loss of a mesh and state of the oil on the hot day."""
+    """Loss of a part and state of the oil on the hot day."""
     balance = heat_model(design, point, True)
     temperature = steady(design, point, True)
     if isinstance(balance, Unknown):
@@ -148,7 +168,9 @@ def _loss_and_state(
     state = balance.oil.known(temperature)
     if isinstance(state, Unknown):
         return state
-    return balance.losses[mesh.label].known(state), state
+    if part.label not in balance.losses:
+        return Known(0.0, "W", "P_loss", origin="a clutch that does not slide gives no heat"), state
+    return balance.losses[part.label].known(state), state
 
 
 def _jets(design: Design, mesh: Subject) -> list[Known] | Unknown:
