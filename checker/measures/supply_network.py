@@ -68,7 +68,6 @@ def flow_needed(design: Design, mesh: Subject, point: Subject) -> Value:
 
 
 @measure("bearing", "", "whether a stated flow of oil is led to the bearing")
-@measure("clutch", "", "whether a stated flow of oil is led to the clutch")
 def fed_by_flow(design: Design, part: Subject) -> Value:
     """Whether every way to the part states what it carries; mist, splash and dips do not."""
     ways = _ways_to(design, part.name or part.kind)
@@ -87,7 +86,6 @@ def fed_by_flow(design: Design, part: Subject) -> Value:
 
 @varying_measure("mesh", "ΔK", "rise of the oil that is fed to the mesh")
 @varying_measure("bearing", "ΔK", "rise of the oil that is fed to the bearing")
-@varying_measure("clutch", "ΔK", "rise of the oil that is fed to the clutch")
 def oil_rise(design: Design, part: Subject, point: Subject) -> Value:
     """ΔT of the oil that carries the loss of the part away on the hot day [K]."""
     found, fed = _loss_and_state(design, part, point), _fed(design, part.name or part.kind)
@@ -168,8 +166,6 @@ def _loss_and_state(
     state = balance.oil.known(temperature)
     if isinstance(state, Unknown):
         return state
-    if part.label not in balance.losses:
-        return Known(0.0, "W", "P_loss", origin="a clutch that does not slide gives no heat"), state
     return balance.losses[part.label].known(state), state
 
 
