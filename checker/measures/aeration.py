@@ -1,10 +1,11 @@
 """Measures of the air in the oil: what rises while it rests, what is left, what it swells to."""
 
-from checker.known import Value, assumed, compute
+from checker.known import Unknown, Value, assumed, compute
 from checker.measures import oil_properties as properties
 from checker.measures.design import Design
-from checker.measures.registry import varying_measure
+from checker.measures.registry import measure, varying_measure
 from checker.mechanics import air, bubbles, expansion, kinematics, oil
+from checker.spec.fields import NONE
 from checker.spec.subject import Subject
 
 _MOST_AIR = assumed(0.20, "1", "a", "SAE 460209: gear trains entrain 6 to 20 % of air")
@@ -49,3 +50,14 @@ def room_for_growth(design: Design, lubrication: Subject, point: Subject) -> Val
         lubrication.given("volume", "V_oil"),
     )
     return compute(kinematics.quotient, room, compute(bubbles.growth_share, grown))
+
+
+@measure("lubrication", "1", "oil said to stand quiet over the oil there", at="settling_volume")
+def settling_share(design: Design, lubrication: Subject) -> Value:
+    """V_settled over the oil of the tank, or over all the oil where there is no tank."""
+    reservoir = lubrication.raw("reservoir")
+    if reservoir is None:
+        return Unknown((lubrication.place("reservoir"),))
+    field = "volume" if reservoir == NONE else "reservoir.oil_volume"
+    settled = lubrication.given("settling_volume", "V_settled")
+    return compute(kinematics.quotient, settled, lubrication.given(field, "V_oil"))

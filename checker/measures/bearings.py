@@ -167,10 +167,10 @@ def axial_share(design: Design, bearing: Subject, point: Subject) -> Value:
 
 @varying_measure("bearing", "rad/s", "speed between the rings")
 def ring_speed(design: Design, bearing: Subject, point: Subject) -> Value:
-    """Speed between the rings [rad/s]: of the shaft, or against the shaft that it turns on."""
+    """Speed between the rings [rad/s]: of the shaft, or against the shaft under its other ring."""
     shaft = str(bearing.raw("shaft"))
     speed = design.motion.speed(shaft, point)
-    carrier = design.subjects.the("shaft", shaft).raw("turns_freely_on")
+    carrier = bearing.raw("runs_on") or design.subjects.the("shaft", shaft).raw("turns_freely_on")
     if carrier is None:
         return speed
     return compute(kinematics.relative_speed, speed, design.motion.speed(carrier, point))

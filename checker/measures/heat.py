@@ -10,12 +10,13 @@ from checker.measures.heat_model import heat_model
 from checker.measures.kept import kept
 from checker.measures.losses import loss_terms
 from checker.measures.registry import measure, varying_measure
+from checker.measures.seals import lip_of
 from checker.mechanics import convection, engine, heat, kinematics, oil, oil_families
 from checker.mechanics import cooler as oil_cooler
 from checker.mechanics.equation import OutOfRange, equation_of
-from checker.mechanics.seal import LIP_MATERIALS
 from checker.solve.heat_balance import DAY, HeatModel, added, limiting_power
 from checker.solve.oil_terms import Oil, Term
+from checker.spec.fields import NONE
 from checker.spec.subject import Subject
 
 _LIP_RISE = assumed(
@@ -59,12 +60,9 @@ def temperature_disagreement(design: Design, lubrication: Subject) -> Value:
 def oil_temperature_limit(design: Design, lubrication: Subject) -> Value:
     """T_lim, least of what base stock, seal lips and a wetted elastomer bear [K]."""
     limits = [compute(oil_families.highest_oil_temperature, properties.base(design))]
-    for seal in design.subjects.all("seal"):
-        material = seal.given("material")
-        lip = LIP_MATERIALS.get(str(material.value)) if isinstance(material, Known) else None
-        if lip is not None:
-            borne = assumed(lip.hottest, "K", "T_lip", f"{lip.name} lip: {lip.temperature_source}")
-            limits.append(compute(heat.cooler_than, borne, _LIP_RISE))
+    limits += [
+        _borne_by_lip(seal) for seal in design.subjects.all("seal") if seal.raw("material") != NONE
+    ]
     damper = design.subjects.the("damper")
     if damper.raw("in_oil") and damper.raw("elastomer") != "none":
         limits.append(damper.given("running_temperature_limit", "T_damper"))
@@ -72,6 +70,15 @@ def oil_temperature_limit(design: Design, lubrication: Subject) -> Value:
     if len(known) < len(limits):
         return merged([each for each in limits if isinstance(each, Unknown)])
     return min(known, key=lambda each: each.number).named("T_lim")
+
+
+def _borne_by_lip(seal: Subject) -> Value:
+    """Oil temperature at which a lip reaches what its material bears [K]."""
+    lip = lip_of(seal)
+    if isinstance(lip, Unknown):
+        return lip
+    borne = assumed(lip.hottest, "K", "T_lip", f"{lip.name} lip: {lip.temperature_source}")
+    return compute(heat.cooler_than, borne, _LIP_RISE)
 
 
 @varying_measure("lubrication", "ΔK", "oil limit less computed oil on the hot day", at="oil.name")

@@ -25,7 +25,6 @@ _COOLANT = (
     assumed(3500.0, "J/kg K", "c_c", "water and glycol by halves, 80 °C (from memory)"),
 )
 _RATED_AT = assumed(363.15, "K", "T_r", "an oil cooler is rated with oil of 90 °C")
-_ALWAYS_OPEN = assumed(0.0, "K", "T_th", "no thermostat is stated: the cooler is always open")
 
 Sinks = dict[str, Term | Unknown]
 
@@ -166,8 +165,8 @@ def _cooler(design: Design, point: Subject, by_air: bool, coolant: Value) -> Ter
         Oil.TEMPERATURE,
         coolant,
     )
-    if isinstance(opening, Unknown):
-        opening = _ALWAYS_OPEN
+    if isinstance(opening, Known) and opening.value == NONE:
+        return flow
     return term(oil_cooler.behind_thermostat, flow, Oil.TEMPERATURE, opening)
 
 
@@ -223,6 +222,9 @@ def cooler_conductance(design: Design, by_air: bool) -> Value:
 @kept
 def oil_properties(design: Design) -> OilProperties | Unknown:
     """The oil at its thick end, which makes the losses highest."""
+    half = properties.half_stated(design)
+    if half is not None:
+        return half
     values = (
         properties.viscosity_40(design, "high"),
         properties.viscosity_100(design, "high"),

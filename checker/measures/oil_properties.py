@@ -30,17 +30,20 @@ def oil_family(design: Design) -> OilFamily | Unknown:
 
 
 def viscosity(design: Design, temperature: Value, end: End) -> Value:
-    """ν at a temperature [m2/s], at the low end for a film or the high end for a start.
+    """ν at a temperature [m2/s], at the low end for a film or the high end for a start."""
+    return half_stated(design) or compute(
+        oil.viscosity_at, temperature, viscosity_40(design, end), viscosity_100(design, end)
+    )
+
+
+def half_stated(design: Design) -> Unknown | None:
+    """The viscosity that is missing where just one of the two is stated.
 
     A stated viscosity beside the typical other one is no oil at all: both are stated, or neither.
     """
     stated = [lubrication(design).given(f"oil.viscosity_{at}") for at in (40, 100)]
     unknown = [value for value in stated if isinstance(value, Unknown)]
-    if len(unknown) == 1:
-        return unknown[0]
-    return compute(
-        oil.viscosity_at, temperature, viscosity_40(design, end), viscosity_100(design, end)
-    )
+    return unknown[0] if len(unknown) == 1 else None
 
 
 def viscosity_40(design: Design, end: End) -> Value:

@@ -82,7 +82,7 @@ def pressure_behind_lip(design: Design, seal: Subject, point: Subject) -> Value:
 @varying_measure("seal", "1", "surface speed over what the lip material bears", at="material")
 def speed_share(design: Design, seal: Subject, point: Subject) -> Value:
     """v over the loosest speed found for the lip material."""
-    lip = _lip(seal)
+    lip = lip_of(seal)
     if isinstance(lip, Unknown):
         return lip
     borne = assumed(lip.speed_at_most, "m/s", "v_max", f"{lip.name} lip: {lip.speed_source}")
@@ -92,7 +92,7 @@ def speed_share(design: Design, seal: Subject, point: Subject) -> Value:
 @varying_measure("seal", "1", "surface speed over the guide value of its material", at="material")
 def guide_speed_share(design: Design, seal: Subject, point: Subject) -> Value:
     """v over the tightest speed found for the lip material."""
-    lip = _lip(seal)
+    lip = lip_of(seal)
     if isinstance(lip, Unknown):
         return lip
     guide = assumed(lip.speed, "m/s", "v_guide", f"{lip.name} lip: {lip.speed_source}")
@@ -102,7 +102,7 @@ def guide_speed_share(design: Design, seal: Subject, point: Subject) -> Value:
 @measure("seal", "ΔK", "what the lip material bears less the lip temperature", at="material")
 def lip_heat_reserve(design: Design, seal: Subject) -> Value:
     """How far the lip, 20 K over the hottest oil, stays below what its material bears [K]."""
-    lip = _lip(seal)
+    lip = lip_of(seal)
     if isinstance(lip, Unknown):
         return lip
     hottest = assumed(lip.hottest, "K", "T_max", f"{lip.name} lip: {lip.temperature_source}")
@@ -114,7 +114,7 @@ def lip_heat_reserve(design: Design, seal: Subject) -> Value:
 @measure("seal", "ΔK", "coldest start over the lowest temperature of the lip", at="material")
 def lip_cold_reserve(design: Design, seal: Subject) -> Value:
     """How far the coldest start stays above where the lip no longer follows the shaft [K]."""
-    lip = _lip(seal)
+    lip = lip_of(seal)
     if isinstance(lip, Unknown):
         return lip
     coldest = assumed(lip.coldest, "K", "T_min", f"{lip.name} lip: {lip.temperature_source}")
@@ -145,7 +145,8 @@ def hardness_share(design: Design, seal: Subject, point: Subject) -> Value:
     return compute(kinematics.quotient, hardness, needed)
 
 
-def _lip(seal: Subject) -> LipMaterial | Unknown:
+def lip_of(seal: Subject) -> LipMaterial | Unknown:
+    """What is known of the material of a lip; unknown where it is not stated or none is."""
     material = seal.given("material")
     if isinstance(material, Unknown):
         return material

@@ -33,9 +33,15 @@ def _supplies(design: Design, part: Subject) -> list[Known] | Unknown:
             unclear.append((*place, index, "to"))
         if each.to != (part.name or part.kind):
             continue
-        kind = Subject("supply", "", (*place, index), each).given("kind", "supply")
+        way = Subject("supply", "", (*place, index), each)
+        kind = way.given("kind", "supply")
         if isinstance(kind, Unknown):
             unclear += kind.missing
-        elif kind.value != "drain":
+        elif kind.value != "drain" and not is_dry(way.given("flow")):
             found.append(kind)
     return Unknown(tuple(unclear)) if unclear and not found else found
+
+
+def is_dry(flow: Value) -> bool:
+    """Whether the flow of a way is stated as nothing; one that is not stated may run."""
+    return isinstance(flow, Known) and flow.number == 0.0

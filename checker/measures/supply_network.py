@@ -11,6 +11,7 @@ from checker.measures.heat import steady
 from checker.measures.heat_model import heat_model
 from checker.measures.losses import oil_height
 from checker.measures.registry import measure, varying_measure
+from checker.measures.supply import is_dry
 from checker.mechanics import churning, heat, kinematics
 from checker.mechanics import lubrication as oil_ways
 from checker.mechanics.equation import equation_of
@@ -20,6 +21,9 @@ from checker.spec.subject import Subject
 
 _RISE = assumed(25.0, "ΔK", "ΔT", "rise of the oil in a mesh of an aircraft gearbox (from memory)")
 _PARTS = ("mesh", "bearing", "clutch", "damper", "gear")
+_ENGINE_SOURCES = ("engine", "engine gallery")
+_PUMP_SOURCES = ("pump", "sump", "reservoir")
+_ENDS = ("reservoir", "engine")
 
 
 @varying_measure("mesh", "", "whether oil reaches the mesh in this attitude")
@@ -63,10 +67,28 @@ def flow_needed(design: Design, mesh: Subject, point: Subject) -> Value:
     return compute(heat.flow_for_heat, lost, state[Oil.DENSITY], state[Oil.HEAT_CAPACITY], _RISE)
 
 
+@measure("bearing", "", "whether a stated flow of oil is led to the bearing")
+def fed_by_flow(design: Design, part: Subject) -> Value:
+    """Whether every way to the part states what it carries; mist, splash and dips do not."""
+    ways = _ways_to(design, part.name or part.kind)
+    if isinstance(ways, Unknown):
+        return ways
+    flows = tuple(way.given("flow", "Q") for way in ways)
+    known = tuple(each for each in flows if isinstance(each, Known))
+    return Known(
+        bool(flows) and len(known) == len(flows),
+        "",
+        "flow stated",
+        inputs=known,
+        path=_place(design),
+    )
+
+
 @varying_measure("mesh", "ΔK", "rise of the oil that is fed to the mesh")
-def oil_rise(design: Design, mesh: Subject, point: Subject) -> Value:
-    """ΔT of the oil that carries the loss of the mesh away on the hot day [K]."""
-    found, fed = _loss_and_state(design, mesh, point), _fed(design, mesh.name)
+@varying_measure("bearing", "ΔK", "rise of the oil that is fed to the bearing")
+def oil_rise(design: Design, part: Subject, point: Subject) -> Value:
+    """ΔT of the oil that carries the loss of the part away on the hot day [K]."""
+    found, fed = _loss_and_state(design, part, point), _fed(design, part.name or part.kind)
     if isinstance(found, Unknown):
         return found
     lost, state = found
@@ -89,11 +111,10 @@ def demand_share(design: Design, lubrication: Subject) -> Value:
 
 @measure("lubrication", "1", "what the drains take over what comes in", at="paths")
 def drain_share(design: Design, lubrication: Subject) -> Value:
-    """Σ Q of the drains over the flow that circulates."""
-    ways = _all_ways(design)
-    if isinstance(ways, Unknown):
-        return ways
-    drains = [way for way in ways if way.raw("kind") == "drain"]
+    """Σ Q of the drains to reservoir or engine over the flow that circulates."""
+    drains = _drains_back(design)
+    if isinstance(drains, Unknown):
+        return drains
     circulating = lubrication.given("circulating_flow", "Q")
     return compute(kinematics.quotient, _sum(drains), circulating)
 
@@ -109,18 +130,33 @@ def way_back(design: Design, lubrication: Subject) -> Value:
     if reservoir == NONE and not shared.value:
         place = lubrication.place("reservoir")
         return Known("rests in the case", "", "way back", path=place)
-    ways = _all_ways(design)
-    if isinstance(ways, Unknown):
-        return ways
-    ends = {way.raw("to") for way in ways if way.raw("kind") == "drain"}
-    drained = bool(ends & {"reservoir", "engine"})
-    return Known("drained" if drained else "not drained", "", "way back", path=_place(design))
+    drains = _drains_back(design)
+    if isinstance(drains, Unknown):
+        return drains
+    word = "drained" if drains else "not drained"
+    return Known(word, "", "way back", path=_place(design))
+
+
+@measure("lubrication", "1", "what is fed over the flow said to circulate", at="circulating_flow")
+def fed_share(design: Design, lubrication: Subject) -> Value:
+    """Flow of the pump, or without one Σ Q of the ways that bring oil in, over that stated."""
+    system = lubrication.given("system")
+    if isinstance(system, Unknown):
+        return system
+    if "pump" in str(system.value):
+        fed = lubrication.given("pump_flow", "Q_p")
+    else:
+        ways = _all_ways(design)
+        if isinstance(ways, Unknown):
+            return ways
+        fed = _sum([way for way in ways if way.raw("from") in (*_ENGINE_SOURCES, "reservoir")])
+    return compute(kinematics.quotient, fed, lubrication.given("circulating_flow", "Q"))
 
 
 def _loss_and_state(
-    design: Design, mesh: Subject, point: Subject
+    design: Design, part: Subject, point: Subject
 ) -> tuple[Value, dict[Oil, Known]] | Unknown:
-    """Loss of a mesh and state of the oil on the hot day."""
+    """Loss of a part and state of the oil on the hot day."""
     balance = heat_model(design, point, True)
     temperature = steady(design, point, True)
     if isinstance(balance, Unknown):
@@ -130,7 +166,7 @@ def _loss_and_state(
     state = balance.oil.known(temperature)
     if isinstance(state, Unknown):
         return state
-    return balance.losses[mesh.label].known(state), state
+    return balance.losses[part.label].known(state), state
 
 
 def _jets(design: Design, mesh: Subject) -> list[Known] | Unknown:
@@ -159,6 +195,10 @@ def _reached(design: Design, part: Subject, point: Subject, above: frozenset[str
     for way in ways:
         if way.raw("kind") == "drain" or way.raw("from") in above:
             continue
+        flow = way.given("flow", "Q")
+        if isinstance(flow, Known) and is_dry(flow):
+            found.append(flow)
+            continue
         runs = _runs(design, way, part, point, above | {name})
         if isinstance(runs, Unknown):
             unclear.append(runs)
@@ -182,7 +222,7 @@ def _runs(
         return _dips(design, part, point)
     origin = _part(design, str(source.value))
     if origin is None:
-        return _covered(design, source, point)
+        return _brings(design, way, source, kind, point)
     if origin.kind == "gear":
         return _throws(design, origin, point, above)
     if origin.kind == "damper" and kind.value == "scroll" and not origin.raw("moves_oil"):
@@ -239,14 +279,30 @@ def _bearing_dips(design: Design, bearing: Subject, point: Subject) -> Value:
     return Known(depth.number > 0.0, "", "dips", inputs=(depth,))
 
 
-def _covered(design: Design, source: Known, point: Subject) -> Value:
-    """Whether the inlet of the pump, or the engine's, stays under oil in the attitude."""
+def _brings(design: Design, way: Subject, source: Known, kind: Known, point: Subject) -> Value:
+    """Whether a source that is no part of the train has oil, and something that moves it."""
     lubrication = properties.lubrication(design)
+    if source.value in _ENGINE_SOURCES:
+        shared = lubrication.given("shared_with_engine")
+        if isinstance(shared, Unknown):
+            return shared
+        origin = "the engine's own oil pump feeds it" if shared.value else ""
+        return Known(bool(shared.value), "", "runs", origin=origin, inputs=(source, shared))
     system = lubrication.given("system")
     if isinstance(system, Unknown):
         return system
-    if "pump" not in str(system.value):
-        return Known(True, "", "runs", origin="the engine's own oil pump feeds it")
+    pumped = "pump" in str(system.value) and source.value in _PUMP_SOURCES
+    if pumped and kind.value != "splash":
+        return _covered(design, source, point)
+    because = (
+        f"nothing stated moves the oil from {source.value}: a dip, a gear that throws or a pump"
+    )
+    return Unknown((way.place("from"),), because)
+
+
+def _covered(design: Design, source: Known, point: Subject) -> Value:
+    """Whether the inlet of the pump stays under oil in the attitude."""
+    lubrication = properties.lubrication(design)
     attitude = point.given("nose_up", "θ")
     up = lubrication.given("covered_nose_up", "θ_up")
     down = lubrication.given("covered_nose_down", "θ_down")
@@ -288,6 +344,18 @@ def _ways_to(design: Design, name: str) -> list[Subject] | Unknown:
     unclear = tuple(way.place("to") for way in ways if way.raw("to") is None)
     found = [way for way in ways if way.raw("to") == name]
     return Unknown(unclear) if unclear and not found else found
+
+
+def _drains_back(design: Design) -> list[Subject] | Unknown:
+    """The drains that lead oil out of the case to where it rests."""
+    ways = _all_ways(design)
+    if isinstance(ways, Unknown):
+        return ways
+    drains = [way for way in ways if way.raw("kind") == "drain"]
+    unclear = tuple(way.place("to") for way in drains if way.raw("to") is None)
+    if unclear:
+        return Unknown(unclear)
+    return [way for way in drains if way.raw("to") in _ENDS]
 
 
 def _all_ways(design: Design) -> list[Subject] | Unknown:

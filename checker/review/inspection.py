@@ -69,7 +69,7 @@ TASKS = (
         ("before flight",),
         ("vent.outlet-ice", "vent.no-low-loop", "breathing.blocked", "breathing.low-loop"),
     ),
-    Task("Circuit of the chip detector", ("before flight",), ("monitoring.chip-detector",)),
+    Task("Circuit of the chip detector", ("before flight",), ("monitoring.chip-detector-circuit",)),
     Task(
         "One-way clutch by hand: grips one way, runs free the other",
         ("before flight",),

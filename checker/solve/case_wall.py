@@ -9,8 +9,8 @@ OIL_FILM = 200.0  # W/(m² K), oil that splashes on the wall (ISO/TR 14179-2, fr
 
 @equation(
     "Φ_case",
-    "Φ_case = h_oil A (T_oil - T_w) = (h(T_w) + h_r(T_w)) (A + η_f A_f) (T_w - T_a), h from still "
-    "and moving air (h_n³ + h_f³)^(1/3), h_oil = 200 W/m² K; T_w found by a bracketed root",
+    "Φ_case = h_oil A (T_oil - T_w) = (h(T_w) (A + η_f A_f) + h_r(T_w) A) (T_w - T_a), h from "
+    "still and moving air (h_n³ + h_f³)^(1/3), h_oil = 200 W/m² K; T_w found by a bracketed root",
     unit="W",
     source="Series of oil film and outside (handbooks); h_oil ISO/TR 14179-2 (from memory)",
     oil_temperature="T_oil [K]",
@@ -43,7 +43,8 @@ def case_flow(
     """Heat ``Φ_case`` that leaves the oil through the case wall, in W; negative in hotter air.
 
     SI arguments. ``ducted`` air is turbulent from the edge, any other taken as laminar, the lower
-    bound. The metal of the wall itself resists next to nothing. Source: handbook series.
+    bound. The metal of the wall itself resists next to nothing. Fins see each other and radiate no
+    more than the envelope ``A`` they stand on. Source: handbook series.
 
     Raises:
         OutOfRange: the case has no surface.
@@ -56,14 +57,15 @@ def case_flow(
         still = convection.still_air_coefficient(wall, air_temperature, height, pressure)
         along = convection.turbulent_coefficient if ducted else convection.laminar_coefficient
         moving = along(air_speed, height, film, pressure) if air_speed > 0.0 else 0.0
-        whole = convection.mixed_coefficient(still, moving) + convection.radiation_coefficient(
-            emissivity, wall, air_temperature
-        )
+        carried = convection.mixed_coefficient(still, moving)
+        radiated = convection.radiation_coefficient(emissivity, wall, air_temperature)
         area = plain
         if fins > 0.0:
-            share = convection.fin_efficiency(whole, conductivity, fin_thickness, fin_length)
+            share = convection.fin_efficiency(carried, conductivity, fin_thickness, fin_length)
             area = heat.effective_area(plain, fins, share)
-        return heat.surface_flow(whole, area, wall, air_temperature)
+        return heat.surface_flow(carried, area, wall, air_temperature) + heat.surface_flow(
+            radiated, plain, wall, air_temperature
+        )
 
     def inside(wall: float) -> float:
         return heat.surface_flow(OIL_FILM, plain, oil_temperature, wall)

@@ -84,8 +84,13 @@ class Of(_Leaf):
     above: str = ""
     at_most: str = ""
     below: str = ""
+    or_none: bool = False
 
-    def _read(self, value: object, otherwise: str) -> Quantity:
+    def _read(self, value: object, otherwise: str) -> Quantity | str:
+        if self.or_none:
+            if value == NONE:
+                return NONE
+            otherwise = f", {NONE}{otherwise}"
         if self.dimension == "ratio" and isinstance(value, (int, float)):
             value = repr(value)
         if not isinstance(value, str):
@@ -129,7 +134,7 @@ class Of(_Leaf):
         units = ", ".join(filter(None, units_of(self.dimension)))
         return {
             "type": ["string", "number"] if self.dimension == "ratio" else "string",
-            "pattern": r"^\s*[+-]?[0-9.].*$",
+            "pattern": r"^\s*[+-]?[0-9.].*$" + (f"|^{NONE}$" if self.or_none else ""),
             "description": f"{self._said()} with its unit ({units})",
         }
 
@@ -144,7 +149,7 @@ class OnScale(Of):
         Of(quantity.dimension, **_SCALES[quantity.dimension])._check(quantity, otherwise)
 
 
-_SCALES = {
+_SCALES: dict[str, dict[str, Any]] = {
     "hardness_rockwell_c": {"above": "0 HRC", "at_most": "72 HRC"},
     "hardness_vickers": {"above": "0 HV", "at_most": "1500 HV"},
     "hardness_brinell": {"above": "0 HB", "at_most": "800 HB"},
@@ -342,7 +347,7 @@ Whole = Annotated[int | None, Count(0)]
 Ratio = Annotated[float | None, Number(0.01, 1000.0)]
 Coefficient = Annotated[float | None, Number(0.0, 1000.0)]
 ProfileShift = Annotated[float | None, Number(-2.0, 2.0)]
-Friction = Annotated[float | None, Number(0.0, 1.5)]
+Friction = Annotated[float | None, Number(0.001, 1.5)]
 Flag = Annotated[bool | None, Truth()]
 Name = Annotated[str, Words("a name", 200)]
 Written = Annotated[str, Words()]

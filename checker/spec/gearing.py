@@ -220,6 +220,9 @@ class Bearing(Part):
             )
         ),
     ] = stated("Type of bearing.")
+    runs_on: Text = stated(
+        "Name of the shaft that its other ring sits on, where that one turns as well."
+    )
     size: Text = stated("Size designation, for the reader.")
     station: Length = stated("Middle of the bearing, from the engine face towards the propeller.")
     bore: Size = stated("Bore.")

@@ -38,7 +38,6 @@ from checker.spec.fields import (
     Text,
     TextOrNone,
     Volume,
-    Whole,
     stated,
 )
 from checker.spec.part import Part
@@ -252,7 +251,7 @@ class Mounting(Part):
     """The bolted face between gear case and engine."""
 
     station: Length = stated("Place of the face, from the engine face towards the propeller.")
-    bolts: Whole = stated("Number of bolts.")
+    bolts: Annotated[int | None, Count(1)] = stated("Number of bolts.")
     bolt_diameter: Size = stated("Nominal diameter of the bolts.")
     bolt_pitch: Size = stated("Thread pitch.")
     bolt_class: Text = stated("Strength class, such as 8.8 or 10.9.")
@@ -309,9 +308,10 @@ class Housing(Part):
     cooler_rated_difference: Difference = stated(
         "Oil inlet less coolant inlet temperature at that point."
     )
-    thermostat: FluidTemperature = stated(
-        "Oil temperature at which a thermostat begins to open the cooler."
-    )
+    thermostat: Annotated[
+        Quantity | str | None,
+        Of("temperature", at_least="-90 degC", at_most="400 degC", or_none=True),
+    ] = stated("Oil temperature at which a thermostat begins to open the cooler, or none.")
     coolant_flow: Flow = stated(
         "Flow of air (at the speed of the cooling air in cruise) or of coolant (at maximum "
         "continuous speed) through the cooler."

@@ -113,6 +113,8 @@ def _uses_of_shafts(names: _Names) -> Iterator[tuple[Path, object]]:
     for name, joint in names.parts("joints").items():
         if joint.get("to") not in _RESERVED:
             yield ("joints", name, "to"), joint.get("to")
+    for name, bearing in names.parts("bearings").items():
+        yield ("bearings", name, "runs_on"), bearing.get("runs_on")
     for name, shaft in names.parts("shafts").items():
         yield ("shafts", name, "turns_freely_on"), shaft.get("turns_freely_on")
     for coupling in _COUPLINGS:

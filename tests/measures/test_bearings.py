@@ -263,3 +263,12 @@ def test_speed_between_the_rings_of_a_hub_bearing():
     hub = lay_drive(bearings={"on_hub": {**BALL, **sizes, "shaft": "hub"}}, hub=True)
     assert isinstance(of_bearing(hub, "speed_share", "on_hub"), Known)
     assert of_bearing(hub, "speed_share", "on_hub").number == pytest.approx(0.0)
+
+
+def test_rings_that_turn_together_have_no_speed_between_them(solve):
+    """Marram: the clutch locks carrier and input in cruise; without the statement, full speed."""
+    for changes, still in (({}, True), ({"bearings.carrier_front.runs_on": None}, False)):
+        design = solve(changes)
+        cruise = next(point for point in design.points if point.name == "cruise")
+        bearing = design.subjects.the("bearing", "carrier_front")
+        assert (design.measure("ring_speed", bearing, cruise).number == 0.0) is still

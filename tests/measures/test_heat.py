@@ -160,11 +160,34 @@ def test_air_round_a_cowled_case_is_stated_or_not_shown(solve):
 
 
 def test_thermostat_keeps_the_oil_warm_and_does_not_heat_it(solve):
-    with_one, without = solve({}), solve({"housing.thermostat": None})
+    with_one, without = solve({}), solve({"housing.thermostat": "none"})
     assert hot(with_one, "approach").number > hot(without, "approach").number
     warm = solve({"housing.cooler_rating": "0.4 kW"})
-    always = solve({"housing.cooler_rating": "0.4 kW", "housing.thermostat": None})
+    always = solve({"housing.cooler_rating": "0.4 kW", "housing.thermostat": "none"})
     assert hot(warm, "take-off").number == pytest.approx(hot(always, "take-off").number, abs=0.5)
+
+
+def test_a_thermostat_has_to_be_stated_or_denied(solve):
+    found = hot(solve({"housing.thermostat": None}), "climb")
+    assert isinstance(found, Unknown)
+    assert found.missing == (("housing", "thermostat"),)
+
+
+@pytest.mark.parametrize("material", [None, "natural rubber"])
+def test_a_lip_of_which_nothing_is_known_leaves_the_limit_unknown(solve, material):
+    design = solve({"seals.prop_seal.material": material})
+    found = design.measure("oil_temperature_limit", lubrication(design))
+    assert isinstance(found, Unknown)
+    assert ("seals", "prop_seal", "material") in found.missing
+
+
+@pytest.mark.parametrize("field", ["viscosity_40", "viscosity_100"])
+def test_one_stated_viscosity_makes_no_oil_of_the_balance(solve, field):
+    found = hot(solve({f"lubrication.oil.{field}": None}), "climb")
+    assert isinstance(found, Unknown)
+    assert found.missing == (("lubrication", "oil", field),)
+    both = {"lubrication.oil.viscosity_40": None, "lubrication.oil.viscosity_100": None}
+    assert isinstance(hot(solve(both), "climb"), Known)
 
 
 def test_cooler_of_the_needed_size_restores_the_limit(solve):

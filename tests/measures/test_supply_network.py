@@ -64,6 +64,32 @@ def test_a_circle_of_ways_feeds_nothing(solve):
     assert reached(design, "bearing", "carrier_front", "climb").value is False
 
 
+@pytest.mark.parametrize("source", ["sump", "reservoir", "pump", "lay"])
+def test_without_pump_nothing_but_a_dip_brings_oil(solve, source):
+    way = {"from": source, "to": "prop_rear", "kind": "splash"}
+    found = reached(solve({"lubrication.paths": [way]}, "tansy"), "bearing", "prop_rear", "cruise")
+    assert isinstance(found, Unknown)
+    assert ("lubrication", "paths", 0, "from") in found.missing
+
+
+@pytest.mark.parametrize("source", ["engine", "engine gallery"])
+def test_the_engine_feeds_only_where_the_oil_is_shared(solve, source):
+    def fed(shared):
+        way = {"from": source, "to": "prop_rear", "kind": "drip"}
+        changes = {"lubrication.paths": [way], "lubrication.shared_with_engine": shared}
+        return reached(solve(changes, "tansy"), "bearing", "prop_rear", "cruise")
+
+    assert fed(True).value is True
+    assert fed(False).value is False
+    assert isinstance(fed(None), Unknown)
+
+
+def test_a_way_of_no_flow_does_not_run(solve):
+    design = solve({"lubrication.paths.0.flow": "0 L/min"})
+    assert reached(design, "mesh", "first", "cruise").value is False
+    assert design.measure("is_supplied", design.subjects.the("mesh", "first")).value is False
+
+
 def test_an_attitude_that_is_not_stated_is_not_shown(solve):
     found = reached(solve({"operation.3.nose_up": None}), "mesh", "first", "climb")
     assert isinstance(found, Unknown)

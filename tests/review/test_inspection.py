@@ -39,6 +39,14 @@ def test_clutch_is_looked_at_only_where_there_is_one():
     assert times_of(plan_of("tansy"), "clutch by hand") == []
 
 
+def test_circuit_of_a_chip_detector_is_checked_only_where_there_is_one():
+    source = (EXAMPLES / "marram.yaml").read_text(encoding="utf-8")
+    stated = "chip_detector: true"
+    assert stated in source
+    assert times_of(plan_of("marram"), "chip detector") == [("before flight", False)]
+    assert times_of(plan_of("marram", stated, "chip_detector: false"), "chip detector") == []
+
+
 def test_open_finding_brings_a_task_forward():
     """A seal that runs out too far: the leak check moves from the first hour to before flight."""
     plan = plan_of("marram", "    runout: 0.05 mm\n", "    runout: 0.2 mm\n")

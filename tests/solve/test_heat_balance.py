@@ -1,3 +1,5 @@
+import math
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -5,7 +7,7 @@ from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 
 from checker.known import Known, compute
-from checker.mechanics import auxiliary_loss, bearing_loss, heat, mesh_loss
+from checker.mechanics import auxiliary_loss, bearing_loss, convection, heat, mesh_loss
 from checker.mechanics.equation import OutOfRange
 from checker.solve.case_wall import OIL_FILM, case_flow
 from checker.solve.heat_balance import DAY, HeatModel, balanced_temperature
@@ -174,6 +176,22 @@ def test_wall_lies_between_oil_and_air():
     assert case_flow(300.0, *arguments) < 0.0
     with pytest.raises(OutOfRange, match="no surface"):
         case_flow(373.15, *arguments[:5], 0.0, *arguments[6:])
+
+
+def test_fins_radiate_no_more_than_the_case_they_stand_on():
+    """By hand at the wall found: Stefan and Boltzmann on A alone, h on A and the fins.
+
+    Still air with h from the plate law; 20 mm fins of 3 mm aluminium: eta = tanh(m L)/(m L),
+    m = sqrt(2 h/(lambda t)), L lengthened by t/2 or not changes it by less than 1e-3.
+    """
+    flow = case_flow(373.15, 311.0, 101325.0, 0.0, False, 0.3, 0.3, 0.2, 0.02, 0.003, 155.0, 0.92)
+    wall = 373.15 - flow / (OIL_FILM * 0.3)
+    radiated = 0.92 * 5.670374e-8 * 0.3 * (wall**4 - 311.0**4)
+    h = convection.still_air_coefficient(wall, 311.0, 0.3, 101325.0)
+    m = math.sqrt(2.0 * h / (155.0 * 0.003))
+    share = math.tanh(m * 0.02) / (m * 0.02)
+    carried = h * (0.3 + share * 0.2) * (wall - 311.0)
+    assert flow == pytest.approx(radiated + carried, rel=2e-3)
 
 
 def test_ducted_air_cools_more_than_open():

@@ -128,8 +128,11 @@ def test_none_is_an_answer_where_it_is_documented(field):
     ("field", "inside", "outside", "expected"),
     [
         # What any reader refuses: common practice, no source.
-        ("clutch.friction_coefficient", [0, 0.085, 1.5], [-0.01, 1.6], "from 0 to 1.5"),
-        ("joints.flange.friction_coefficient", [0.12], [12], "from 0 to 1.5"),
+        ("clutch.friction_coefficient", [0.001, 0.085, 1.5], [0, 1.6], "from 0.001 to 1.5"),
+        ("joints.flange.friction_coefficient", [0.12], [12], "from 0.001 to 1.5"),
+        ("housing.mounting.bolts", [1], [0], "from 1 to"),
+        ("housing.mounting.friction_coefficient", [0.15], [0], "from 0.001 to 1.5"),
+        ("housing.thermostat", ["75 degC", "none"], ["-91 degC"], "or unknown"),
         ("vent.path.0.loss_coefficient", [0, 40], [-1], "from 0 to 1000"),
         ("gears.pinion.profile_shift", [-2, 0.5, 2], [-2.1, 25], "from -2 to 2"),
         ("damper.relative_damping", [0, 1.1, 10], [-0.1, 11], "from 0 to 10"),
