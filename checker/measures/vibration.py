@@ -89,8 +89,16 @@ def _least_share(design: Design, subject: Subject, point: Subject) -> Value:
 
 @varying_measure("mesh", "", "whether torque passes through the mesh")
 def carries(design: Design, mesh: Subject, point: Subject) -> Value:
-    """Whether torque passes at the point: not where the clutch overruns."""
-    return torque_passes(design, point)
+    """Whether torque passes at the point: not where the clutch overruns, nor in an accessory."""
+    main = design.measure("on_power_path", mesh)
+    return torque_passes(design, point) if isinstance(main, Known) and main.value else main
+
+
+@measure("mesh", "", "whether the mesh stands between engine and propeller")
+def on_power_path(design: Design, mesh: Subject) -> Value:
+    """Whether the torque of the propeller passes the mesh: not that of an accessory."""
+    main = any(each.kind == "mesh" and each.name == mesh.name for each in design.train.power_path)
+    return Known(main, "", "on the power path", origin="meshes between engine and propeller")
 
 
 @varying_measure("mesh", "N m", "alternating torque on the driver")

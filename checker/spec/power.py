@@ -174,7 +174,10 @@ class Engine(Part):
     )
     maximum_continuous: Rating | None = stated("Maximum continuous power and its speed.")
     take_off: Rating | None = stated("Take-off power and its speed.")
-    inertia: Inertia = stated("Inertia of crankshaft and flywheel about the crank axis.")
+    inertia: Inertia = stated(
+        "Inertia of the crankshaft and what turns with it, without the shafts named apart in "
+        "shafts."
+    )
     crankshaft: Crankshaft | None = stated("The crankshaft throw by throw.")
     bore: Size = stated("Cylinder bore.")
     stroke: Size = stated("Piston stroke.")

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 COUNTS_ABOVE = 0.1
 """Share of the mean torque above which an order counts for the separation."""
 _SEEN_BEYOND = 1.3
+_NOTHING = 1e-3
 _RPM = 60.0 / math.tau
 _STEPS = 14
 
@@ -36,8 +37,8 @@ class Crossing:
         mode: index of the mode.
         lowest: frequency with the hot damper [Hz].
         highest: frequency with the cold damper [Hz].
-        node: node whose joint twists most, of those behind the flywheel that carry the mean torque.
-        torque: alternating torque there at the crossing, the largest of all states [N m].
+        node: node whose joint it loads the most, from crank throws to blades and branches.
+        torque: alternating torque of the mode there, the largest of all states [N m].
     """
 
     order: float
@@ -80,67 +81,108 @@ class Resonances:
 
     @cached_property
     def crossings(self) -> tuple[Crossing, ...]:
-        """Every order that meets a natural frequency below 1.3 times the top of the survey."""
-        survey = self.survey
-        running = survey.modes[survey.model.running]
-        limit = _SEEN_BEYOND * survey.top / math.tau
-        pairs = [
-            (mode, index, order)
-            for mode in range(1, len(running.frequency))
-            for index, order in enumerate(survey.excitation.orders)
-            if survey.modes[0].frequency[mode] <= limit * order
-        ]
-        if not pairs:
-            return ()
-        torque = self._crossing_torques(pairs)
-        return tuple(
-            Crossing(
-                order,
-                mode,
-                float(survey.modes[0].frequency[mode]),
-                float(survey.modes[-1].frequency[mode]),
-                self.joint_of(mode),
-                value,
-            )
-            for (mode, _, order), value in zip(pairs, torque, strict=True)
-        )
-
-    def joint_of(self, mode: int) -> int:
-        """The joint in which a mode twists most, of those that the drive's own torque passes."""
-        model = self.survey.model
-        energy = self.survey.modes[model.running].energy[mode]
-        return max(
-            (
-                index
-                for index, node in enumerate(model.nodes)
-                if node.on_path and node.kind not in ("crank", "flange")
-            ),
-            key=lambda index: energy[index],
-        )
-
-    def _crossing_torques(self, pairs: list[tuple[int, int, float]]) -> list[float]:
-        """Torque of the crossing order where the mode twists most, the largest of all states."""
+        """Every order that meets a natural frequency, excited as along the propeller law there."""
         import numpy as np
 
+        pairs = self._pairs
         survey = self.survey
-        joints = [self.joint_of(mode) for mode in range(len(survey.modes[0].frequency))]
-        largest = np.zeros(len(pairs))
-        for state, modes in zip(survey.model.states, survey.modes, strict=True):
-            speed = np.array([math.tau * modes.frequency[mode] / order for mode, _, order in pairs])
-            response = survey.response(state, speed, survey.law(speed))
-            own = [
-                abs(response.torque[joints[mode], row, index])
-                for row, (mode, index, _) in enumerate(pairs)
-            ]
-            largest = np.maximum(largest, own)
-        return [float(each) for each in largest]
+        highest = survey.modes[-1].frequency
+        speed = np.array(
+            [math.tau * highest[mode] / survey.excitation.orders[k] for mode, k in pairs]
+        )
+        return self._excited(speed, survey.law(speed))
+
+    def crossings_at(self, speed: float, mean: float) -> tuple[Crossing, ...]:
+        """The same crossings, excited as at a crankshaft speed [rad/s] and mean torque [N m]."""
+        import numpy as np
+
+        count = len(self._pairs)
+        return self._excited(np.full(count, speed), np.full(count, mean))
+
+    @cached_property
+    def _pairs(self) -> list[tuple[int, int]]:
+        """Mode and index of the order of each crossing below 1.3 times the top of the survey."""
+        survey = self.survey
+        limit = _SEEN_BEYOND * survey.top / math.tau
+        lowest = survey.modes[0].frequency
+        return [
+            (mode, index)
+            for mode in range(1, len(lowest))
+            for index, order in enumerate(survey.excitation.orders)
+            if lowest[mode] <= limit * order
+        ]
+
+    def _excited(self, speed: "Real", mean: "Real") -> tuple[Crossing, ...]:
+        """Crossings with the torque of their mode in the joint that it loads the most."""
+        import numpy as np
+
+        survey, pairs = self.survey, self._pairs
+        if not pairs:
+            return ()
+        rows = np.arange(len(pairs))
+        mode, order = np.array(pairs).T
+        throws = survey.model.throws
+        torque = [
+            survey.excitation.of_cylinders(cylinders, speed, mean)[rows, order]
+            for cylinders in throws.values()
+        ]
+        largest = np.zeros((len(pairs), len(survey.model.nodes)))
+        for modes, gain in zip(survey.modes, self._gain, strict=True):
+            driven = sum(
+                modes.shape[mode, node] * each for node, each in zip(throws, torque, strict=True)
+            )
+            largest = np.maximum(largest, abs(driven)[:, None] * gain[mode])
+        low, high = survey.modes[0].frequency, survey.modes[-1].frequency
+        return tuple(
+            Crossing(
+                survey.excitation.orders[index],
+                each,
+                float(low[each]),
+                float(high[each]),
+                int(row.argmax()),
+                float(row.max()),
+            )
+            for (each, index), row in zip(pairs, largest, strict=True)
+        )
+
+    @cached_property
+    def _gain(self) -> "list[Real]":
+        """Torque in each joint per torque on a node that swings by one, at resonance, each state.
+
+        A mode at its resonance swings by F/(i η ω² M): M = Σ J φ² is its mass, F the torque that
+        drives it and η = Σ q ψ/2π its loss, q being the share of each joint in its energy. A joint
+        passes on what all that stands behind it needs, ω² Σ J φ. What an order drives through a
+        joint without any resonance is not in it.
+        """
+        import numpy as np
+
+        found = []
+        for state, modes in zip(self.survey.model.states, self.survey.modes, strict=True):
+            tree = self.survey.model.tree(state)
+            inertia = np.asarray(tree.inertia)
+            passed = modes.shape * inertia
+            mass = (passed * modes.shape).sum(axis=1)
+            for node in range(len(inertia) - 1, 0, -1):
+                passed[:, tree.parent[node]] += passed[:, node]
+            passed[:, 0] = 0.0
+            loss = modes.energy @ np.asarray(tree.damping) / math.tau
+            loss[0] = math.inf
+            found.append(np.asarray(abs(passed) / (loss * mass)[:, None]))
+        return found
+
+    def counting(self, speed: float, mean: float) -> list[Crossing]:
+        """Crossings whose torque is more than a tenth of the mean torque of a point.
+
+        Of the excitation at the point and that along the propeller law the larger one counts.
+        """
+        either = zip(self.crossings_at(speed, mean), self.crossings, strict=True)
+        larger = [max(pair, key=lambda each: each.torque) for pair in either]
+        return [each for each in larger if each.torque > max(COUNTS_ABOVE * abs(mean), _NOTHING)]
 
     def separation(self, speed: float, mean: float) -> tuple[float, Crossing | None]:
         """Least separation of an order that counts at a speed [rad/s] and mean torque [N m]."""
         least, nearest = 1.0, None
-        for crossing in self.crossings:
-            if crossing.torque <= COUNTS_ABOVE * abs(mean):
-                continue
+        for crossing in self.counting(speed, mean):
             excitation = crossing.order * speed / math.tau
             apart = critical_speed.separation(excitation, crossing.lowest, crossing.highest)
             if apart < least:
@@ -270,7 +312,7 @@ class Resonances:
         return [
             each
             for each in self.crossings
-            if each.torque > 1e-3 and each.speeds[0] <= self.survey.top
+            if each.torque > _NOTHING and each.speeds[0] <= self.survey.top
         ]
 
     def crossing_words(self, crossing: Crossing) -> str:
@@ -305,7 +347,7 @@ class Resonances:
 
         Only the orders that count today are looked at, each with its mode moved.
         """
-        counted = [each for each in self.crossings if each.torque > COUNTS_ABOVE * abs(mean)]
+        counted = self.counting(speed, mean)
         model = self.survey.model
 
         def apart(key: str, factor: float) -> float:

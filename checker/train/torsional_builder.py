@@ -1,5 +1,6 @@
 """Makes the torsional model of a drive from its spec, or names all that is missing for it."""
 
+import math
 from dataclasses import dataclass, field
 
 from checker.known import Known, Unknown, Value, compute, merged
@@ -22,7 +23,7 @@ from checker.train.torsional_model import (
 _UNIT_SPEED = Known(1.0, "rad/s", "ω", origin="any speed: the ratio does not depend on it")
 _CRANK = Known(1.0, "1", "i", origin="the crankshaft itself")
 _HALF = Known(0.5, "1", "q", origin="half of a shaft's inertia at each end")
-_STEPS = 4
+_LEAST_STEPS, _MOST_STEPS = 4, 60
 
 
 def build_model(
@@ -300,18 +301,30 @@ class _Builder:
         low, high = (self._known(each) for each in values.damper_ends(damper))
         soft, stiff = (self._known(each) for each in values.damper_damping(damper))
         nominal = self._known(values.damper_stiffness(damper))
+        steps = _steps(low.number, high.number, min(soft.number, stiff.number))
         states = [
             State(
                 "between hot and cold",
-                low.number * (high.number / low.number) ** (step / _STEPS),
-                soft.number + (stiff.number - soft.number) * step / _STEPS,
+                low.number * (high.number / low.number) ** (step / steps),
+                soft.number + (stiff.number - soft.number) * step / steps,
             )
-            for step in range(_STEPS + 1)
+            for step in range(steps + 1)
         ]
         states[0] = State("hot", low.number, soft.number)
         states[-1] = State("cold", high.number, stiff.number)
         running = min(
-            range(1, _STEPS), key=lambda each: abs(states[each].stiffness - nominal.number)
+            range(1, steps), key=lambda each: abs(states[each].stiffness - nominal.number)
         )
         states[running] = State("running", nominal.number, stiff.number)
         return tuple(states), running, [low, high, nominal, soft, stiff]
+
+
+def _steps(low: float, high: float, damping: float) -> int:
+    """Steps from soft to stiff, such that none moves a resonance by more than half its width.
+
+    The frequency goes with the root of the stiffness, and the width at half power is ψ/2π of it.
+    """
+    if low <= 0.0 or high <= low or damping <= 0.0:
+        return _MOST_STEPS if high > low > 0.0 else _LEAST_STEPS
+    needed = math.log(high / low) / 2.0 / (damping / (2.0 * math.tau))
+    return min(max(math.ceil(needed), _LEAST_STEPS), _MOST_STEPS)

@@ -15,6 +15,10 @@ _HOW_TO_SWING = (
     "an inertia that nobody states can be swung: hang the propeller level on two or three wires, "
     "time the swing and state propeller.swing_test"
 )
+_VISCOUS = (
+    "a viscous damper damps in proportion to the frequency; the survey reckons with a loss per "
+    "cycle that does not depend on it"
+)
 _HOW_TO_TWIST = (
     "a stiffness that nobody states can be measured: twist the damper on the bench and state "
     "damper.twist_test"
@@ -214,11 +218,30 @@ def damper_ends(damper: Subject) -> tuple[Value, Value]:
                 "rubber coupling maker's technical data page (seen)",
             )
             hot = compute(coupling.stiffness_at, cold, factor)
+        against = _out_of_order(damper, hot, nominal, cold)
+        if against is not None:
+            return against, against
     return compute(coupling.softest, hot), compute(coupling.stiffest, cold)
 
 
+def _out_of_order(damper: Subject, hot: Value, nominal: Value, cold: Value) -> Unknown | None:
+    """Why the stiffnesses contradict each other: rubber softens as it warms."""
+    if isinstance(hot, Unknown) or isinstance(nominal, Unknown) or isinstance(cold, Unknown):
+        return None
+    if hot.number <= nominal.number <= cold.number:
+        return None
+    fields = ("hot_stiffness", "dynamic_stiffness", "cold_stiffness")
+    return Unknown(
+        tuple(damper.place(field) for field in fields),
+        "hot_stiffness must not be above dynamic_stiffness, nor that above cold_stiffness",
+    )
+
+
 def damper_damping(damper: Subject) -> tuple[Value, Value]:
-    """Relative damping ψ of the damper, at its softest and as stated."""
+    """Least relative damping ψ of the damper to be reckoned with, hot and as stated."""
+    if damper.raw("kind") == "viscous":
+        unlike = Unknown((damper.place("kind"),), _VISCOUS)
+        return unlike, unlike
     nominal = damper.given("relative_damping", "ψ")
     hot = nominal
     if damper.raw("kind") == "elastomer":
@@ -232,7 +255,7 @@ def damper_damping(damper: Subject) -> tuple[Value, Value]:
                 "rubber coupling maker's technical data page (seen), its magnifier read as 2π/ψ",
             )
             hot = compute(coupling.hot_damping, nominal, factor)
-    return compute(coupling.least_damping, hot), nominal
+    return compute(coupling.least_damping, hot), compute(coupling.least_damping, nominal)
 
 
 def summed(values: list[Value]) -> Value:

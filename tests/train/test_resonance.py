@@ -1,0 +1,96 @@
+"""Crossings of the survey: the torque of a mode, and how finely the damper is stepped."""
+
+import math
+
+import numpy as np
+import pytest
+
+from checker.known import Unknown
+from tests.train.test_torsional_survey import CLUTCH, STIFF, ask, design
+
+BLADES = {"propeller.blade_inertia_share": "60 %", "propeller.first_blade_frequency": "60 Hz"}
+
+
+def crossing(solved, order, mode):
+    return next(
+        each for each in solved.resonances.crossings if each.order == order and each.mode == mode
+    )
+
+
+@pytest.mark.parametrize(("order", "mode"), [(1.0, 2), (2.0, 2), (1.0, 1)])
+def test_torque_of_a_mode_agrees_with_the_forced_response(order, mode):
+    # The forced response at resonance, where hardly anything but the mode answers.
+    solved = design({**BLADES, "damper.relative_damping": 0.1})
+    found = crossing(solved, order, mode)
+    survey = solved.survey
+    index = survey.excitation.orders.index(order)
+    largest = 0.0
+    highest = survey.modes[-1].frequency[mode]
+    mean = survey.law(np.array([math.tau * highest / order]))
+    for state, modes in zip(survey.model.states, survey.modes, strict=True):
+        speed = np.array([math.tau * modes.frequency[mode] / order])
+        response = survey.response(state, speed, mean)
+        largest = max(largest, abs(response.torque[found.node, 0, index]))
+    assert found.torque == pytest.approx(largest, rel=0.15)
+
+
+def test_the_blades_count_as_a_joint():
+    solved = design(BLADES)
+    assert solved.survey.model.nodes[crossing(solved, 1.0, 2).node].kind == "blades"
+
+
+def test_crank_throws_count_as_joints():
+    crank = {
+        "throw_inertia": "0.01 kg m2",
+        "throw_stiffness": "20000 N m/rad",
+        "output_stiffness": "20000 N m/rad",
+        "cylinders_per_throw": 1,
+        "firing_order": [1, 2],
+    }
+    solved = design({"engine.crankshaft": crank})
+    kinds = {solved.survey.model.nodes[each.node].kind for each in solved.resonances.crossings}
+    assert "crank" in kinds
+
+
+@pytest.mark.parametrize(("damping", "least"), [(1.2, 4), (0.1, 20), (0.001, 60)])
+def test_states_lie_within_half_a_width_of_resonance(damping, least):
+    # Width at half power of a hysteretic resonance: psi/2π of its frequency (textbook).
+    solved = design({"damper.relative_damping": damping})
+    states = solved.survey.model.states
+    assert len(states) > least
+    assert all(each.damping == pytest.approx(0.8 * damping) for each in states)
+    if least < 60:
+        step = (states[-1].stiffness / states[0].stiffness) ** (0.5 / (len(states) - 1)) - 1.0
+        assert step <= 1.05 * 0.8 * damping / (2.0 * math.tau)
+
+
+def test_a_contradiction_in_stiffness_is_not_shown_and_names_the_fields():
+    rubber = {"damper.kind": "elastomer", "damper.cold_stiffness": "1500 N m/rad"}
+    survey = design(rubber).survey
+    assert isinstance(survey, Unknown)
+    assert ("damper", "cold_stiffness") in survey.missing
+    assert "must not be above" in survey.because
+    assert isinstance(design({**rubber, "damper.hot_stiffness": "1900 N m/rad"}).survey, Unknown)
+
+
+def test_a_viscous_damper_is_not_shown():
+    survey = design({"damper.kind": "viscous"}).survey
+    assert survey.missing == (("damper", "kind"),)
+    assert "viscous" in survey.because
+
+
+def test_a_mesh_of_an_accessory_carries_no_torque_of_the_propeller():
+    solved = design(
+        {
+            "shafts.pump": {"inertia": "1e-4 kg m2", "torsional_stiffness": STIFF},
+            "gears.d": {"shaft": "pump", "teeth": 30, "inertia": "1e-4 kg m2"},
+            "meshes.pump": {"driver": "p", "driven": "d", "stiffness": STIFF},
+        }
+    )
+    assert ask(solved, "mesh", "carries", "cruise", "pump").value is False
+    assert ask(solved, "mesh", "carries", "cruise", "m").value is True
+    assert ask(solved, "mesh", "on_power_path", part="pump").value is False
+
+
+def test_an_open_clutch_passes_nothing_in_any_mesh():
+    assert ask(design(CLUTCH), "mesh", "carries", "descent", "m").value is False
