@@ -1,5 +1,6 @@
 """The command line: exit statuses, several files, standard input, colour, closed pipes."""
 
+import datetime
 import io
 import json
 import os
@@ -18,8 +19,8 @@ from checker.report import results, status
 from checker.review.rulebook import Rulebook, rules_of
 from checker.spec.document import read_document
 
-ROOT = Path(__file__).parents[1]
-SPEC = Path(__file__).parent / "report" / "sheet_spec.yaml"
+ROOT = Path(__file__).parents[2]
+SPEC = Path(__file__).parents[1] / "report" / "sheet_spec.yaml"
 RULES_FILE = SPEC.with_name("sheet_rules.yaml")
 ON = ("--on", "2026-06-01")
 
@@ -268,7 +269,7 @@ def test_the_status_tells_where_messages_go_nowhere(arguments, expected, redirec
 def test_date_defaults_to_today(rules, capsys):
     rules()
     run("review", SPEC, "--format", "json")
-    today = cli.datetime.date.today().isoformat()
+    today = datetime.date.today().isoformat()
     assert json.loads(capsys.readouterr().out)["on"] <= today
 
 

@@ -1,0 +1,29 @@
+"""``thrustline rulebook``: what the rules say, and why."""
+
+import click
+
+from checker.cli.output import terminal, write
+from checker.report import status
+
+
+@click.command()
+@click.argument("rule", required=False)
+def command(rule: str | None) -> int:
+    """List the rules by family, or print one RULE in full."""
+    from checker.report.rulebook_sheet import rule_in_full, rulebook_list
+    from checker.review.rulebook import shipped_rulebook
+
+    book = shipped_rulebook()
+    width, colour = terminal()
+    if rule is None:
+        write(rulebook_list(book, width=width, colour=colour))
+        return status.CLEAR
+    found = book.rule(rule)
+    if found is None:
+        from difflib import get_close_matches
+
+        near = get_close_matches(rule, [each.id for each in book.rules], n=3, cutoff=0.4)
+        hint = f" Near it: {', '.join(near)}." if near else ""
+        raise click.UsageError(f"There is no rule {rule!r}.{hint}")
+    write(rule_in_full(found, width=width, colour=colour))
+    return status.CLEAR
