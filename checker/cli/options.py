@@ -41,7 +41,7 @@ def book_of(house: str | None) -> "Rulebook":
     Raises:
         SpecUnreadable: the house rulebook cannot be read.
     """
-    from checker.report.results import Unopened
+    from checker.report.fault import Unopened
     from checker.review.rulebook import shipped_rulebook, with_house_rules
 
     if house is None:

@@ -1,5 +1,8 @@
 """What went wrong outside a spec, on one line: errors of the system and of the program."""
 
+from checker.spec.problem import Problem, SpecUnreadable
+from checker.text import plain
+
 
 def reason_of(error: OSError) -> str:
     """What the system says of an error, to stand within a sentence."""
@@ -16,3 +19,18 @@ def fault_text(error: Exception) -> str:
         module = trace.tb_frame.f_globals.get("__name__", "")
         place = f" ({module}, line {trace.tb_lineno})"
     return f"{type(error).__name__}: {error}{place}"
+
+
+class Unopened(SpecUnreadable):
+    """A file that could not be opened: there is no place in it to point at."""
+
+    def __init__(self, file: str, message: str) -> None:
+        super().__init__(file, (Problem((), 1, 1, "", "", message),))
+
+    @classmethod
+    def because_of(cls, file: str, error: OSError) -> "Unopened":
+        """A file that the system does not give out."""
+        return cls(file, f"the file cannot be opened: {reason_of(error)}")
+
+    def __str__(self) -> str:
+        return plain(f"{self.file}: {self.problems[0].message}")

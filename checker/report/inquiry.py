@@ -6,7 +6,6 @@ from difflib import get_close_matches
 from checker.known import Known, Unknown, Value
 from checker.measures.design import Design
 from checker.measures.registry import measures
-from checker.report.words import part_name
 from checker.spec.parts import MODELS, stated_unit
 from checker.spec.subject import Subject
 
@@ -60,7 +59,7 @@ def inquiries(design: Design, target: str, point: str | None) -> list[Answer]:
         _check_point(design, target, point, varies=varies)
 
     def answer(value: Value, at: str | None = None) -> Answer:
-        return Answer(part_name(subject), name, at, design.subjects.ratio_set, value)
+        return Answer(subject.address, name, at, design.subjects.ratio_set, value)
 
     absent = _absent(design, subject)
     if absent is not None:
@@ -94,7 +93,7 @@ def _absent(design: Design, subject: Subject) -> Unknown | None:
 
 def _found(design: Design, target: str) -> tuple[Subject, str]:
     parts = [each for of_kind in design.subjects.by_kind.values() for each in of_kind]
-    named = {part_name(part): part for part in parts}
+    named = {part.address: part for part in parts}
     known_as = {part.label: part for part in parts} | named
     asked = [label for label in known_as if target.startswith(f"{label}.")]
     if not asked:
@@ -114,7 +113,7 @@ def _nothing_named(subject: Subject, name: str) -> str:
         if stated_unit(subject.kind, each) is not None
     ]
     near = get_close_matches(name, [*computed, *stated], n=1)
-    message = f"{part_name(subject)} has no measure or stated field {name!r}."
+    message = f"{subject.address} has no measure or stated field {name!r}."
     if near:
         return f"{message} Near it: {near[0]}."
     if computed:

@@ -11,15 +11,17 @@ from checker.known import Known, Path, Plain, Unknown, Value
 from checker.measures.design import Design
 from checker.mechanics.equation import Equation
 from checker.report import words
-from checker.report.digest import rulebook_digest
 from checker.report.drive_table import DriveTable, MeshRow, drive_table
 from checker.report.gear_table import life_rows, power_rows
 from checker.report.results import Failed, Result
+from checker.review.digest import rulebook_digest
 from checker.review.finding import Finding
 from checker.review.inspection import Inspection, inspection_plan
+from checker.review.remarks import Attached
 from checker.review.review import Review
 from checker.review.rule import LEVELS, Limit, Rule
 from checker.review.rulebook import Change, Rulebook
+from checker.review.sign_off import Standing
 from checker.spec.document import Document
 from checker.spec.papers import Deviation
 from checker.spec.problem import Problem, SpecUnreadable, dotted
@@ -111,6 +113,40 @@ def _reviewed(review: Review) -> Json:
         "derivations": dict(sorted(steps.derivations.items())),
         "steps": steps.rows,
         "inspections": [_inspection(each) for each in inspection_plan(review)],
+        "remarks": [_remark(each, document) for each in review.remarks],
+        "sign_off": None if review.sign_off is None else _sign_off(review.sign_off),
+    }
+
+
+def _remark(attached: Attached, document: Document) -> Json:
+    """What a reviewer says, with the place of what it is about."""
+    remark = attached.remark
+    return {
+        "rule": remark.rule,
+        "part": remark.part,
+        "field": remark.field,
+        "by": remark.by,
+        "date": remark.date.isoformat(),
+        "says": remark.says,
+        "answer": remark.answer,
+        "answered_by": remark.answered_by,
+        "place": None if attached.path is None else _place(document, attached.path),
+    }
+
+
+def _sign_off(standing: Standing) -> Json:
+    """The record beside the spec, and what it no longer matches."""
+    record = standing.record
+    return {
+        "spec_sha256": record.spec_sha256,
+        "rulebook_sha256": record.rulebook_sha256,
+        "version": record.version,
+        "signatures": [
+            {"name": each.name, "role": each.role, "date": each.date.isoformat()}
+            for each in record.signatures
+        ],
+        "matches": standing.matches,
+        "differs": list(standing.differs),
     }
 
 

@@ -73,6 +73,41 @@ def _reviewed() -> _Schema:
         },
         steps=_list(_step(), "Steps of all derivations, each after those that go into it."),
         inspections=_list(_inspection(), "What to look at and when, in order of time."),
+        remarks=_list(_remark(), "What reviewers say in the file of remarks beside the spec."),
+        sign_off=_or_null(_sign_off(), "The record of a sign-off beside the spec, if any."),
+    )
+
+
+def _remark() -> _Schema:
+    return _closed(
+        "A remark of a reviewer.",
+        rule=_or_null(_text("Rule of the finding it is about.")),
+        part=_or_null(_text("Part of that finding.")),
+        field=_or_null(_text("Field it is about instead.")),
+        by=_text("Who makes it."),
+        date=_text("When, ISO 8601."),
+        says=_text("The remark."),
+        answer=_or_null(_text("What is answered.")),
+        answered_by=_or_null(_text("Who answers.")),
+        place=_or_null(_ref("place"), "Where it points; null if that is not there any more."),
+    )
+
+
+def _sign_off() -> _Schema:
+    signature = _closed(
+        "A name under the record, declared and not authenticated.",
+        name=_text("Who signs."),
+        role=_text("In which role."),
+        date=_text("When, ISO 8601."),
+    )
+    return _closed(
+        "The record of a sign-off.",
+        spec_sha256=_digest("Of the canonical text of the spec it was given for."),
+        rulebook_sha256=_digest("Of the rules it was given for."),
+        version=_text("The version it was given for."),
+        signatures=_list(signature, "Who signs."),
+        matches={"type": "boolean", "description": "Whether it was given for what is reviewed."},
+        differs=_list(_text("What changed."), "What changed since it was given."),
     )
 
 

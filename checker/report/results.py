@@ -5,13 +5,13 @@ import sys
 from dataclasses import dataclass
 
 from checker.report import status
-from checker.report.fault import fault_text, reason_of
+from checker.report.beside import with_papers
+from checker.report.fault import Unopened, fault_text
 from checker.review.review import Review, review_spec
 from checker.review.rule import Level
 from checker.review.rulebook import Rulebook
-from checker.spec.problem import Problem, SpecUnreadable
+from checker.spec.problem import SpecUnreadable
 from checker.spec.source import MOST_BYTES
-from checker.text import plain
 
 STANDARD_INPUT = "-"
 
@@ -22,21 +22,6 @@ class Failed:
 
     file: str
     fault: str
-
-
-class Unopened(SpecUnreadable):
-    """A file that could not be opened: there is no place in it to point at."""
-
-    def __init__(self, file: str, message: str) -> None:
-        super().__init__(file, (Problem((), 1, 1, "", "", message),))
-
-    @classmethod
-    def because_of(cls, file: str, error: OSError) -> "Unopened":
-        """A file that the system does not give out."""
-        return cls(file, f"the file cannot be opened: {reason_of(error)}")
-
-    def __str__(self) -> str:
-        return plain(f"{self.file}: {self.problems[0].message}")
 
 
 Result = Review | SpecUnreadable | Failed
@@ -53,7 +38,7 @@ def result_of(spec: str, book: Rulebook, on: datetime.date) -> Result:
 
 
 def review_of(spec: str, book: Rulebook, on: datetime.date) -> Review:
-    """Review one file.
+    """Review one file, with the remarks and the sign-off that lie beside it.
 
     Args:
         spec: path of the file; ``-`` is standard input.
@@ -61,9 +46,10 @@ def review_of(spec: str, book: Rulebook, on: datetime.date) -> Review:
         on: date of the review.
 
     Raises:
-        SpecUnreadable: the file cannot be opened, or is no spec.
+        SpecUnreadable: the file cannot be opened, or is no spec; or one beside it cannot be read.
     """
-    return review_spec(_source(spec), file_name(spec), book, on)
+    review = review_spec(_source(spec), file_name(spec), book, on)
+    return review if spec == STANDARD_INPUT else with_papers(review, spec)
 
 
 def file_name(spec: str) -> str:

@@ -2,12 +2,12 @@
 
 from checker import __version__
 from checker.known import Path, Unknown, Value, merged
-from checker.report import words
+from checker.report import paper_words, words
 from checker.report.awaited import Awaited, awaited_fields, awaited_reasons, may_be_none
-from checker.report.digest import rulebook_digest
 from checker.report.drive_table import DriveTable, MeshRow, drive_table
 from checker.report.gear_limits_sheet import gear_limits
 from checker.report.sheet import Sheet
+from checker.review.digest import rulebook_digest
 from checker.review.finding import Finding
 from checker.review.review import Review
 from checker.review.rule import LEVELS
@@ -41,6 +41,7 @@ def review_sheet(review: Review, *, width: int, colour: bool, everything: bool =
     _findings(sheet, review)
     _awaited(sheet, review)
     _deviations(sheet, review)
+    _remarks(sheet, review)
     if everything:
         _closed(sheet, review)
     sheet.heading("Counts")
@@ -76,6 +77,9 @@ def _head(sheet: Sheet, review: Review) -> None:
     still_open = words.open_text(review)
     if still_open:
         sheet.line(still_open)
+    if review.sign_off is not None:
+        style = "" if review.sign_off.matches else "bold yellow"
+        sheet.line(paper_words.sign_off_text(review.sign_off), style=style)
 
 
 def _findings(sheet: Sheet, review: Review) -> None:
@@ -206,6 +210,17 @@ def _deviations(sheet: Sheet, review: Review) -> None:
         _row(sheet, "Stands", f"from {deviation.date} to {deviation.expires}")
         if deviation.mitigation:
             _row(sheet, "Mitigation", words.prose(deviation.mitigation))
+
+
+def _remarks(sheet: Sheet, review: Review) -> None:
+    if review.remarks:
+        sheet.heading("Remarks of reviewers")
+    for each in review.remarks:
+        remark = each.remark
+        sheet.line(paper_words.target_of(each), indent=2, label="-")
+        _row(sheet, "About", paper_words.about_text(each, review.loaded.document))
+        _row(sheet, "Says", f"{words.prose(remark.says)} ({words.prose(remark.by)}, {remark.date})")
+        _row(sheet, "Answer", paper_words.answer_text(remark))
 
 
 def _closed(sheet: Sheet, review: Review) -> None:

@@ -14,7 +14,6 @@ from checker.review.rule import LEVELS, Level, Limit, Rule, Source
 from checker.review.rulebook import Rulebook
 from checker.spec.document import Document
 from checker.spec.problem import dotted
-from checker.spec.subject import Subject
 from checker.spec.units import DIMENSIONS, Unit, show, unit_named
 from checker.text import plain
 
@@ -203,14 +202,9 @@ def part_text(finding: Finding) -> str:
     return plain(subject.label) + name + set_text(finding.ratio_set)
 
 
-def part_name(subject: Subject) -> str:
-    """What a part is asked for by: its place in the spec, an operation point by its name."""
-    return f"operation.{subject.name}" if subject.kind == "point" else subject.label
-
-
 def target_text(finding: Finding) -> str:
     """What ``derive`` is asked for the value judged, such as ``meshes.first.overlap_ratio``."""
-    return plain(f"{part_name(finding.subject)}.{finding.rule.measure}")
+    return plain(f"{finding.subject.address}.{finding.rule.measure}")
 
 
 def set_text(ratio_set: str | None) -> str:

@@ -3,18 +3,22 @@
 import datetime
 import hashlib
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from checker.known import Assumption, Known
 from checker.measures.design import Design
 from checker.review.deviations import settle, standing_value
 from checker.review.finding import Finding, report_order
 from checker.review.judge import judge_rule, judge_value
+from checker.review.remarks import Attached
 from checker.review.rule import LEVELS, Level
 from checker.review.rulebook import Rulebook
 from checker.spec.loading import LoadedSpec, load_spec
 from checker.spec.problem import SpecUnreadable
 from checker.train.graph import Train, TrainUnclear, build_train
+
+if TYPE_CHECKING:
+    from checker.review.sign_off import Standing
 
 Disposition = Literal["hold", "not for flight", "no open findings"]
 
@@ -30,6 +34,8 @@ class Review:
         on: date of the review.
         designs: the solved design of each ratio set; one, named ``None``, where there are no sets.
         findings: every outcome, the worst first.
+        remarks: what reviewers said of it.
+        sign_off: the record of a sign-off beside it, and whether it still matches.
     """
 
     loaded: LoadedSpec
@@ -38,6 +44,8 @@ class Review:
     on: datetime.date
     designs: dict[str | None, Design]
     findings: tuple[Finding, ...]
+    remarks: tuple[Attached, ...] = ()
+    sign_off: "Standing | None" = None
 
     @property
     def open_findings(self) -> tuple[Finding, ...]:

@@ -56,11 +56,20 @@ class Spec(Part):
 
 def schema() -> dict[str, Any]:
     """JSON Schema (draft 2020-12) of a spec, for editors and other programs."""
-    produced = _as_written(Spec.model_json_schema(by_alias=True))
+    return schema_of(Spec, "Thrustline spec")
+
+
+def schema_of(model: type[Part], title: str) -> dict[str, Any]:
+    """JSON Schema (draft 2020-12) of a file that a person writes.
+
+    Args:
+        model: what the file is read as.
+        title: what it is called.
+    """
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
-        "title": "Thrustline spec",
-        **produced,
+        "title": title,
+        **_as_written(model.model_json_schema(by_alias=True)),
     }
 
 

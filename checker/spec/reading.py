@@ -11,7 +11,7 @@ from pydantic_core import ErrorDetails
 from checker.known import Path
 from checker.spec.document import Document
 from checker.spec.fields import CANNOT_BE_UNKNOWN, UNKNOWN, spelled
-from checker.spec.problem import Problem
+from checker.spec.problem import Problem, SpecUnreadable
 
 Model = TypeVar("Model", bound=BaseModel)
 
@@ -47,6 +47,36 @@ def version_problem(document: Document, field: str, version: int, what: str) -> 
     if type(stated) is int and stated == version:
         return None
     return document.problem((field,), "unknown version", spelled(stated), expected)
+
+
+def typed_file(
+    document: Document, model: type[Model], field: str, version: int, what: str
+) -> Model:
+    """A whole file as a model.
+
+    Args:
+        document: the file as plain data.
+        model: what it is to be.
+        field: the field that states the version of its format.
+        version: the version that can be read.
+        what: what the format is of.
+
+    Raises:
+        SpecUnreadable: with every problem found, in the order of the file.
+    """
+    if not isinstance(document.data, dict):
+        found = spelled(document.data)
+        problem = document.problem((), f"not {what}", found, "a mapping of fields")
+        raise SpecUnreadable(document.name, (*document.problems, problem))
+    unknown = version_problem(document, field, version, what)
+    if unknown is not None:
+        raise SpecUnreadable(document.name, (*document.problems, unknown))
+    read, faults = typed(document, model)
+    problems = [*document.problems, *faults.values()]
+    if read is None or problems:
+        in_order = sorted(problems, key=lambda each: (each.line, each.column))
+        raise SpecUnreadable(document.name, tuple(in_order))
+    return read
 
 
 def _located(document: Document, model: type[BaseModel], detail: ErrorDetails) -> Problem:

@@ -54,6 +54,14 @@ class Subject:
         """The path as text, such as ``meshes.first``."""
         return ".".join(str(step) for step in self.path) or "drive"
 
+    @property
+    def address(self) -> str:
+        """What a person asks for it by: its label, an operation point by its name.
+
+        Unlike the label of a point it stays when another one is put before it.
+        """
+        return f"operation.{self.name}" if self.kind == "point" else self.label
+
     def given(self, field: str, symbol: str = "", at: str = "value") -> Value:
         """A stated value.
 
