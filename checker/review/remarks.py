@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from checker.known import Path
 from checker.review.finding import Finding
 from checker.spec.document import Document
+from checker.spec.edit import field_named
 from checker.spec.remarks import Remark
 
 
@@ -62,35 +63,3 @@ def _attached(remark: Remark, findings: tuple[Finding, ...], document: Document)
 def _rests_on(finding: Finding, path: Path) -> bool:
     """Whether a finding judges a field, or a value that was computed from it."""
     return any(each[: len(path)] == path for each in (finding.place, *finding.related))
-
-
-def field_named(document: Document, name: str) -> Path | None:
-    """The path of a field that a spec holds; entries of a list by number or by their name.
-
-    Args:
-        document: the spec.
-        name: such as ``gears.pinion.teeth`` or ``operation.climb.power``.
-    """
-    path: Path = ()
-    data = document.data
-    for step in name.split("."):
-        key: str | int | None = step
-        if isinstance(data, list):
-            key = _entry(data, step)
-        elif not isinstance(data, dict) or step not in data:
-            key = None
-        if key is None:
-            return None
-        path, data = (*path, key), data[key]
-    return path
-
-
-def _entry(entries: list[object], step: str) -> int | None:
-    if step.isdecimal() and int(step) < len(entries):
-        return int(step)
-    named = (
-        index
-        for index, each in enumerate(entries)
-        if isinstance(each, dict) and each.get("name") == step
-    )
-    return next(named, None)

@@ -4,7 +4,8 @@ import datetime
 
 import pytest
 
-from checker.review.remarks import attach, field_named
+from checker.review.remarks import attach
+from checker.spec.edit import field_named
 from checker.spec.remarks import Remark
 
 FIXED = {"by": "A. Reader", "date": "2026-05-01", "says": "Why?"}
