@@ -1,6 +1,7 @@
 """``thrustline vary``: what a stated value does to the review."""
 
 import datetime
+import gc
 import sys
 from typing import TYPE_CHECKING
 
@@ -58,6 +59,7 @@ def command(
 
     if len(ranges) > 2:
         raise click.UsageError("At most two fields can be varied at once.")
+    gc.enable()  # many reviews in a row leave much behind
     review = review_of(spec, book_of(rulebook), on)
     try:
         walked = tuple(range_of(review.loaded.document, each, steps) for each in ranges)

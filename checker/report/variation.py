@@ -16,7 +16,7 @@ from checker.spec.edit import Written, field_named, value_at, with_values, writt
 from checker.spec.problem import SpecUnreadable
 from checker.text import plain
 
-_RANGE = re.compile(r"(?P<field>[^=]+)=(?P<first>.+?)\.\.(?P<last>.+)", re.DOTALL)
+_RANGE = re.compile(r"(?P<field>.+)=(?P<first>[^=]+?)\.\.(?P<last>.+)", re.DOTALL)
 
 
 class NoRange(ValueError):

@@ -32,14 +32,26 @@ def judge_rule(rule: Rule, design: Design, ratio_set: str | None) -> Iterator[Fi
         drive = design.subjects.the("drive")
         yield _not_shown(rule, drive, Unknown(((_SECTIONS[rule.looks_at],),)))
     for subject in subjects:
-        try:
-            finding = _judge(rule, subject, design)
-        except Exception as error:
-            reason = f"{type(error).__name__}: {error}"
-            finding = Finding(
-                rule, subject, "broken", rule.highest_level, place=subject.path, reason=reason
-            )
-        yield finding if ratio_set is None else replace(finding, ratio_set=ratio_set)
+        yield judge_part(rule, subject, design, ratio_set)
+
+
+def judge_part(rule: Rule, subject: Subject, design: Design, ratio_set: str | None) -> Finding:
+    """Hold one part against a rule.
+
+    Args:
+        rule: the rule.
+        subject: a part of the rule's kind.
+        design: the solved design.
+        ratio_set: name of the ratio set reviewed, ``None`` where there are no sets.
+    """
+    try:
+        finding = _judge(rule, subject, design)
+    except Exception as error:
+        reason = f"{type(error).__name__}: {error}"
+        finding = Finding(
+            rule, subject, "broken", rule.highest_level, place=subject.path, reason=reason
+        )
+    return finding if ratio_set is None else replace(finding, ratio_set=ratio_set)
 
 
 def judge_value(rule: Rule, subject: Subject, known: Known) -> Finding:

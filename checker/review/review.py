@@ -96,11 +96,9 @@ def review_spec(source: bytes, name: str, book: Rulebook, on: datetime.date) -> 
         SpecUnreadable: the spec, or the train it describes, cannot be made out.
     """
     loaded = load_spec(source, name)
-    train = _train(loaded)
-    sets: list[str | None] = [*loaded.spec.ratio_sets] or [None]
-    designs = {each: Design(loaded.spec, train, each) for each in sets}
+    designs = designs_of(loaded)
     findings = _by_set({each: _findings(design, each, book) for each, design in designs.items()})
-    findings = _with_deviations(findings, designs[sets[0]], book, on)
+    findings = _with_deviations(findings, next(iter(designs.values())), book, on)
     return Review(
         loaded,
         hashlib.sha256(source).hexdigest(),
@@ -109,6 +107,17 @@ def review_spec(source: bytes, name: str, book: Rulebook, on: datetime.date) -> 
         designs,
         tuple(sorted(findings, key=report_order)),
     )
+
+
+def designs_of(loaded: LoadedSpec) -> dict[str | None, Design]:
+    """The solved design of each ratio set; one, named ``None``, where there are no sets.
+
+    Raises:
+        SpecUnreadable: the train cannot be made out.
+    """
+    train = _train(loaded)
+    sets: list[str | None] = [*loaded.spec.ratio_sets] or [None]
+    return {each: Design(loaded.spec, train, each) for each in sets}
 
 
 def _train(loaded: LoadedSpec) -> Train:
