@@ -62,7 +62,7 @@ _FURTHEST = Decimal(3)
 """A value is moved up to fourfold, or down to a quarter."""
 _MOST_COUNTS = 12
 _MOST_FIELDS = 15
-_HALVINGS = 7
+_HALVINGS = 10
 _MOVES = 1e-6
 _HOPELESS = 30.0
 """A number that would have to move so many times itself is not tried any further."""
