@@ -69,7 +69,17 @@ def _fault(error: Exception) -> str:
 class Commands(click.Group):
     """The commands by name, each loaded from its module when it is wanted."""
 
-    NAMES = ("review", "compare", "vary", "remedy", "signoff", "derive", "rulebook", "schema")
+    NAMES = (
+        "begin",
+        "review",
+        "compare",
+        "vary",
+        "remedy",
+        "signoff",
+        "derive",
+        "rulebook",
+        "schema",
+    )
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         """The names, in the order of the work."""
