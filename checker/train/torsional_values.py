@@ -15,10 +15,6 @@ _HOW_TO_SWING = (
     "an inertia that nobody states can be swung: hang the propeller level on two or three wires, "
     "time the swing and state propeller.swing_test"
 )
-_VISCOUS = (
-    "a viscous damper damps in proportion to the frequency; the survey reckons with a loss per "
-    "cycle that does not depend on it"
-)
 _HOW_TO_TWIST = (
     "a stiffness that nobody states can be measured: twist the damper on the bench and state "
     "damper.twist_test"
@@ -240,8 +236,8 @@ def _out_of_order(damper: Subject, hot: Value, nominal: Value, cold: Value) -> U
 def damper_damping(damper: Subject) -> tuple[Value, Value]:
     """Least relative damping ψ of the damper to be reckoned with, hot and as stated."""
     if damper.raw("kind") == "viscous":
-        unlike = Unknown((damper.place("kind"),), _VISCOUS)
-        return unlike, unlike
+        none = Known(0.0, "1", "ψ", origin="a viscous damper: see its damping coefficient")
+        return none, none
     nominal = damper.given("relative_damping", "ψ")
     hot = nominal
     if damper.raw("kind") == "elastomer":
