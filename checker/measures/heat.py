@@ -127,7 +127,7 @@ def hot_day_viscosity(design: Design, lubrication: Subject) -> Value:
 @varying_measure("drive", "W", "heat of all losses on the hot day")
 def losses(design: Design, drive: Subject, point: Subject) -> Value:
     """Σ P_loss at the oil temperature of the hot day [W]."""
-    found = _parts(design, point)
+    found = heat_parts(design, point)
     if isinstance(found, Unknown):
         return found
     balance, parts = found
@@ -385,7 +385,7 @@ def _warm_up_point(design: Design) -> Subject | Unknown:
 
 
 @kept
-def _parts(design: Design, point: Subject) -> tuple[HeatModel, dict[str, Known]] | Unknown:
+def heat_parts(design: Design, point: Subject) -> tuple[HeatModel, dict[str, Known]] | Unknown:
     """Every loss and sink at the oil temperature of the hot day."""
     balance = heat_model(design, point, True)
     temperature = steady(design, point, True)

@@ -98,7 +98,7 @@ def oil_rise(design: Design, part: Subject, point: Subject) -> Value:
 @measure("lubrication", "1", "what the ways ask of the pump over its flow", at="pump_flow")
 def demand_share(design: Design, lubrication: Subject) -> Value:
     """Σ Q of all ways that start at the pump or its reservoir, over the flow of the pump."""
-    ways = _all_ways(design)
+    ways = all_ways(design)
     if isinstance(ways, Unknown):
         return ways
     first = [
@@ -146,7 +146,7 @@ def fed_share(design: Design, lubrication: Subject) -> Value:
     if "pump" in str(system.value):
         fed = lubrication.given("pump_flow", "Q_p")
     else:
-        ways = _all_ways(design)
+        ways = all_ways(design)
         if isinstance(ways, Unknown):
             return ways
         fed = _sum([way for way in ways if way.raw("from") in (*_ENGINE_SOURCES, "reservoir")])
@@ -209,6 +209,17 @@ def _reached(design: Design, part: Subject, point: Subject, above: frozenset[str
     if unclear:
         return merged(unclear)
     return Known(False, "", "reached", inputs=tuple(found), path=_place(design))
+
+
+def way_runs(design: Design, way: Subject, point: Subject) -> Value:
+    """Whether a way of the oil has oil at its source at a point; drains run where any is fed."""
+    flow = way.given("flow", "Q")
+    if way.raw("kind") == "drain" or (isinstance(flow, Known) and is_dry(flow)):
+        return Known(not is_dry(flow), "", "runs", path=way.place("kind"))
+    part = _part(design, str(way.raw("to")))
+    if part is None:
+        return Unknown((way.place("to"),), f"{way.raw('to')} is no part that is oiled")
+    return _runs(design, way, part, point, frozenset({part.name or part.kind}))
 
 
 def _runs(
@@ -338,7 +349,7 @@ def _sum(ways: list[Subject]) -> Value:
 
 
 def _ways_to(design: Design, name: str) -> list[Subject] | Unknown:
-    ways = _all_ways(design)
+    ways = all_ways(design)
     if isinstance(ways, Unknown):
         return ways
     unclear = tuple(way.place("to") for way in ways if way.raw("to") is None)
@@ -348,7 +359,7 @@ def _ways_to(design: Design, name: str) -> list[Subject] | Unknown:
 
 def _drains_back(design: Design) -> list[Subject] | Unknown:
     """The drains that lead oil out of the case to where it rests."""
-    ways = _all_ways(design)
+    ways = all_ways(design)
     if isinstance(ways, Unknown):
         return ways
     drains = [way for way in ways if way.raw("kind") == "drain"]
@@ -358,7 +369,8 @@ def _drains_back(design: Design) -> list[Subject] | Unknown:
     return [way for way in drains if way.raw("to") in _ENDS]
 
 
-def _all_ways(design: Design) -> list[Subject] | Unknown:
+def all_ways(design: Design) -> list[Subject] | Unknown:
+    """Every stated way of the oil."""
     place = _place(design)
     ways = properties.lubrication(design).raw("paths")
     if ways is None:

@@ -1,5 +1,7 @@
 """Measures of the vent: what it breathes, what pressure that leaves, and room for the oil."""
 
+from dataclasses import dataclass
+
 from checker.known import Known, Unknown, Value, all_known, assumed, compute, merged
 from checker.measures import oil_properties as properties
 from checker.measures.design import Design
@@ -140,7 +142,7 @@ def breathing(design: Design, the_vent: Subject, point: Subject) -> Value:
 @varying_measure("vent", "Pa", "pressure drop along the line", at="path")
 def line_drop(design: Design, the_vent: Subject, point: Subject) -> Value:
     """Δp from the case to the end of the line; negative while it breathes in [Pa]."""
-    return line_drop_of(design, the_vent, point, design.measure("breathing", the_vent, point))
+    return line_drop_of(the_vent, point, design.measure("breathing", the_vent, point))
 
 
 @varying_measure("vent", "1", "line drop over what the weakest seal bears", at="path")
@@ -241,27 +243,52 @@ def _share(pressure: Value, borne: Value) -> Value:
     return Unknown(share.missing, share.because, at_best if isinstance(at_best, Known) else None)
 
 
-def line_drop_of(design: Design, the_vent: Subject, point: Subject, flow: Value) -> Value:
-    """Δp along the line of a flow at a point [Pa]; negative where it runs in."""
+@dataclass(frozen=True, slots=True)
+class Line:
+    """The vent line with what runs through it.
+
+    Attributes:
+        segments: its stretches.
+        density: of the air in it [kg/m3].
+        viscosity: of that air [Pa s].
+        inputs: the values all this comes from.
+    """
+
+    segments: tuple[vent.Segment, ...]
+    density: float
+    viscosity: float
+    inputs: tuple[Known, ...]
+
+
+def line_of(the_vent: Subject, point: Subject) -> Line | Unknown:
+    """The vent line at a point, with air as warm as the oil."""
     lengths = along(the_vent, ("bore", "d"), ("length", "L"), ("loss_coefficient", "ζ"))
     running = point.given("oil_temperature", "T")
     density = compute(air.density, compute(air.pressure, point.given("altitude", "z")), running)
     viscosity = compute(air.dynamic_viscosity, running)
     if isinstance(lengths, Unknown) or not (
-        isinstance(flow, Known) and isinstance(density, Known) and isinstance(viscosity, Known)
+        isinstance(density, Known) and isinstance(viscosity, Known)
     ):
         stretches = [lengths] if isinstance(lengths, Unknown) else lengths
-        return all_known(*stretches, flow, density, viscosity) or Unknown()
+        return all_known(*stretches, density, viscosity) or Unknown()
     segments = tuple(
         vent.Segment(*(each.number for each in lengths[start : start + 3]))
         for start in range(0, len(lengths), 3)
     )
+    return Line(segments, density.number, viscosity.number, (*lengths, density, viscosity))
+
+
+def line_drop_of(the_vent: Subject, point: Subject, flow: Value) -> Value:
+    """Δp along the line of a flow at a point [Pa]; negative where it runs in."""
+    line = line_of(the_vent, point)
+    if isinstance(line, Unknown) or isinstance(flow, Unknown):
+        return merged([each for each in (line, flow) if isinstance(each, Unknown)])
     try:
-        drop = vent.line_pressure_drop(flow.number, segments, density.number, viscosity.number)
+        drop = vent.line_pressure_drop(flow.number, line.segments, line.density, line.viscosity)
     except OutOfRange as outside:
         return Unknown(because=str(outside))
     printed = equation_of(vent.line_pressure_drop)
-    inputs = (flow, *lengths, density, viscosity)
+    inputs = (flow, *line.inputs)
     return Known(drop, printed.unit, printed.symbol, origin=printed, inputs=inputs)
 
 

@@ -32,7 +32,7 @@ def warm_up_drop(design: Design, the_vent: Subject, point: Subject) -> Value:
     )
     still = Known(0.0, "m3/s", "Q_climb", origin="it warms on the ground")
     whole = compute(vent.vent_flow, still, flow, point.given("case_air_flow", "Q_case"))
-    return line_drop_of(design, the_vent, point, whole)
+    return line_drop_of(the_vent, point, whole)
 
 
 @varying_measure("vent", "1", "that drop over what the weakest seal bears", at="path")

@@ -309,11 +309,21 @@ def line_pressure_drop(
     """
     if not segments:
         raise OutOfRange("the vent line has no segments")
+    return sum(stretch_drops(flow, segments, gas_density, gas_viscosity))
+
+
+def stretch_drops(
+    flow: float, segments: tuple[Segment, ...], gas_density: float, gas_viscosity: float
+) -> tuple[float, ...]:
+    """Pressure drop of each stretch of ``line_pressure_drop``, case to outlet, in Pa.
+
+    The first holds the entry, the last the exit; all are negative where the flow comes in.
+    """
     if flow < 0.0:
-        return -line_pressure_drop(-flow, segments[::-1], gas_density, gas_viscosity)
-    drop = 0.0
-    for segment, loss in zip(segments, _series_losses(segments), strict=True):
-        drop += bore_pressure_drop(
+        inwards = stretch_drops(-flow, segments[::-1], gas_density, gas_viscosity)
+        return tuple(-each for each in inwards[::-1])
+    return tuple(
+        bore_pressure_drop(
             flow,
             segment.bore,
             segment.length,
@@ -321,7 +331,8 @@ def line_pressure_drop(
             gas_density,
             gas_viscosity,
         )
-    return drop
+        for segment, loss in zip(segments, _series_losses(segments), strict=True)
+    )
 
 
 def _series_losses(segments: tuple[Segment, ...]) -> list[float]:
