@@ -205,6 +205,10 @@ class Vent(Part):
     outlet_protected_from_ice: Flag = stated(
         "Whether the outlet cannot freeze or has a second opening in warm air."
     )
+    outlet_faces: Annotated[str | None, Choice(("forward", "across", "aft", "sheltered"))] = stated(
+        "How the outlet (of line or catch bottle) faces the stream of air: forward, across, aft; "
+        "or sheltered, in the still air of a cowling."
+    )
     outlet_clear: Flag = stated(
         "Whether mist from the outlet keeps clear of exhaust, intake, windscreen and brakes."
     )
@@ -230,6 +234,9 @@ class Seal(Part):
     )
     pressure_limit: Annotated[Quantity | None, Of("pressure", at_least="0 kPa")] = stated(
         "Pressure difference it bears at its speed, by its maker."
+    )
+    leak_gap: Extent = stated(
+        "Radial gap round the shaft: of a labyrinth, or what a lip leaves that pressure lifts."
     )
     shaft_hardness: Hardness = stated("Hardness of the running surface.")
     shaft_roughness: Extent = stated("Roughness Ra of the running surface.")
