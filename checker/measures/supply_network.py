@@ -86,6 +86,7 @@ def fed_by_flow(design: Design, part: Subject) -> Value:
 
 @varying_measure("mesh", "ΔK", "rise of the oil that is fed to the mesh")
 @varying_measure("bearing", "ΔK", "rise of the oil that is fed to the bearing")
+@varying_measure("damper", "ΔK", "rise of the oil that is fed to the damper")
 def oil_rise(design: Design, part: Subject, point: Subject) -> Value:
     """ΔT of the oil that carries the loss of the part away on the hot day [K]."""
     found, fed = _loss_and_state(design, part, point), _fed(design, part.name or part.kind)

@@ -4,7 +4,7 @@ from checker.known import Known, Unknown, Value, compute, merged
 from checker.measures import oil_properties as properties
 from checker.measures.bounded import more_is_worse
 from checker.measures.design import Design
-from checker.measures.heat_model import oil_flow
+from checker.measures.losses import oil_flow
 from checker.measures.registry import measure, varying_measure
 from checker.measures.vent import along
 from checker.mechanics import air, kinematics, oil, transfer, vent

@@ -3,7 +3,7 @@
 from checker.known import Known, Unknown, Value, assumed, compute
 from checker.measures import oil_properties as properties
 from checker.measures.design import Design
-from checker.measures.heat_model import oil_flow
+from checker.measures.losses import oil_flow
 from checker.measures.registry import varying_measure
 from checker.measures.vent import along, line_drop_of, worst_share
 from checker.mechanics import air, bubbles, expansion, kinematics, oil, vent

@@ -136,7 +136,7 @@ class Lubrication(Part):
     )
     baffled: Flag = stated("Whether a baffle keeps the gears from churning the settled oil.")
     settling_volume: Volume = stated("Oil that stands quiet, out of reach of the gears.")
-    pump_flow: Flow = stated("Flow of the pump.")
+    pump_flow: Flow = stated("Flow of the pump at maximum continuous speed.")
     pump_driven_by: Annotated[
         str | None, Choice(("engine", "driving side", "propeller side", "electric", "none"))
     ] = stated(
@@ -155,7 +155,9 @@ class Lubrication(Part):
     covered_nose_down: Attitude = stated(
         "Greatest nose-down attitude, as a positive angle, in which it stays under the least oil."
     )
-    engine_flow: Flow = stated("Flow of engine oil through the drive, where the oil is shared.")
+    engine_flow: Flow = stated(
+        "Flow of engine oil through the drive at maximum continuous speed, where it is shared."
+    )
     engine_oil_temperature: FluidTemperature = stated(
         "Temperature at which shared oil comes from the engine on the hot day."
     )
@@ -320,8 +322,8 @@ class Housing(Part):
         Of("temperature", at_least="-90 degC", at_most="400 degC", or_none=True),
     ] = stated("Oil temperature at which a thermostat begins to open the cooler, or none.")
     coolant_flow: Flow = stated(
-        "Flow of air (at the speed of the cooling air in cruise) or of coolant (at maximum "
-        "continuous speed) through the cooler."
+        "Flow of air (in cruise, where it is rated) or of coolant (at maximum continuous speed) "
+        "through the cooler."
     )
     coolant_temperature: FluidTemperature = stated("Coolant at the cooler inlet on the hot day.")
     stress_evidence: Text = stated("Analysis or test of the stress in the case.")
