@@ -44,15 +44,29 @@ def steady(design: Design, point: Subject, hot: bool) -> Value:
     return balance if isinstance(balance, Unknown) else balance.steady()
 
 
-@measure("lubrication", "ΔK", "computed against stated oil temperature in cruise", at="oil.name")
+@measure("lubrication", "ΔK", "computed against known oil temperature", at="oil.name")
 def temperature_disagreement(design: Design, lubrication: Subject) -> Value:
-    """|ΔT| of computed and stated oil temperature, in the air stated, after long cruise [K]."""
+    """|ΔT| of computed and known oil temperature, in the air stated [K].
+
+    Known is what was measured, at any point, and what is stated for long cruise.
+    """
 
     def apart(point: Subject) -> Value:
         computed = design.measure("computed_temperature", lubrication, point)
-        return compute(heat.distance, point.given("oil_temperature", "T_stated"), computed)
+        return compute(heat.distance, known_temperature(point), computed)
 
-    return worst_of(design, ("cruise",), apart, largest=True)
+    points = [each for each in design.points if each.raw("kind") == "cruise" or _is_measured(each)]
+    return _worst(points, "cruise", apart, largest=True)
+
+
+def known_temperature(point: Subject) -> Value:
+    """Oil temperature of a point, measured where it was, else as stated [K]."""
+    measured = point.given("measured_oil_temperature", "T_meas")
+    return measured if isinstance(measured, Known) else point.given("oil_temperature", "T_stated")
+
+
+def _is_measured(point: Subject) -> bool:
+    return isinstance(point.given("measured_oil_temperature"), Known)
 
 
 @measure("lubrication", "K", "what the oil and all it wets bear", at="oil.name")
@@ -98,7 +112,7 @@ def corrected_reserve(design: Design, lubrication: Subject, point: Subject) -> V
     """
     corrected = compute(
         heat.corrected_to_hot_day,
-        point.given("oil_temperature", "T_meas"),
+        known_temperature(point),
         model.outside_air(design, point, True),
         point.given("air_temperature", "T_air"),
     )
@@ -264,8 +278,14 @@ def worst_of(
 ) -> Value:
     """The worst of a value over the points of some kinds; unknown where any of them is."""
     points = [each for each in design.points if each.raw("kind") in kinds]
+    return _worst(points, " or ".join(kinds), value_at, largest=largest)
+
+
+def _worst(
+    points: list[Subject], sought_for: str, value_at: Callable[[Subject], Value], *, largest: bool
+) -> Value:
     if not points:
-        return Unknown((("operation",),), f"no point of kind {' or '.join(kinds)} is stated")
+        return Unknown((("operation",),), f"no point of kind {sought_for} is stated")
     values = [value_at(each) for each in points]
     known = [each for each in values if isinstance(each, Known)]
     if len(known) < len(values):

@@ -43,6 +43,7 @@ FAMILIES = (
     "hottest",
     "vent",
     "supply_network",
+    "supply_balance",
     "wetted_damper",
     "aeration",
     "level",

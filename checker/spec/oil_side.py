@@ -96,6 +96,9 @@ class Reservoir(Part):
     volume: Volume = stated("Volume up to the vent.")
     remote: Flag = stated("Whether it stands apart from the drive.")
     oil_volume: Volume = stated("Oil in it.")
+    head: Length = stated(
+        "Height of its oil over the places it feeds by weight alone; negative where it is lower."
+    )
     surface: Area = stated("Its outside surface, if it is to count for cooling.")
     diameter: Size = stated("Its diameter, for that.")
 
