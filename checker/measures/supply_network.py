@@ -9,7 +9,7 @@ from checker.measures import oil_properties as properties
 from checker.measures.design import Design
 from checker.measures.heat import steady
 from checker.measures.heat_model import heat_model
-from checker.measures.losses import oil_height
+from checker.measures.losses import oil_flow, oil_height
 from checker.measures.registry import measure, varying_measure
 from checker.measures.supply import is_dry
 from checker.mechanics import churning, heat, kinematics
@@ -90,7 +90,7 @@ def fed_by_flow(design: Design, part: Subject) -> Value:
 @varying_measure("damper", "ΔK", "rise of the oil that is fed to the damper")
 def oil_rise(design: Design, part: Subject, point: Subject) -> Value:
     """ΔT of the oil that carries the loss of the part away on the hot day [K]."""
-    found, fed = _loss_and_state(design, part, point), _fed(design, part.name or part.kind)
+    found, fed = _loss_and_state(design, part, point), _fed_here(design, part, point)
     if isinstance(found, Unknown):
         return found
     lost, state = found
@@ -307,9 +307,17 @@ def part_named(design: Design, name: str) -> Subject | None:
     return None
 
 
-def _fed(design: Design, name: str) -> Value:
-    ways = _ways_to(design, name)
-    return ways if isinstance(ways, Unknown) else total_flow(ways)
+def _fed_here(design: Design, part: Subject, point: Subject) -> Value:
+    """Σ Q to a part at a point [m3/s]: a pump gives in proportion to what turns it."""
+    lubrication = properties.lubrication(design)
+    ways, system = _ways_to(design, part.name or part.kind), lubrication.given("system")
+    if isinstance(ways, Unknown) or isinstance(system, Unknown):
+        return merged([each for each in (ways, system) if isinstance(each, Unknown)])
+    stated = total_flow(ways)
+    if "pump" not in str(system.value):
+        return stated
+    full = lubrication.given("pump_flow", "Q_p")
+    return compute(oil_ways.flow_in_proportion, stated, oil_flow(design, point), full)
 
 
 def total_flow(ways: list[Subject]) -> Value:

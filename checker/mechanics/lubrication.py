@@ -230,6 +230,26 @@ def flow_sum(flows: tuple[float, ...]) -> float:
 
 
 @equation(
+    "Q",
+    "Q = Q_r Q_p/Q_p,r",
+    unit="m3/s",
+    source="A share of the flow of a pump without relief",
+    rated="Q_r [m3/s]",
+    pump="Q_p [m3/s]",
+    rated_pump="Q_p,r [m3/s]",
+)
+def flow_in_proportion(rated: float, pump: float, rated_pump: float) -> float:
+    """Flow ``Q`` of a way at another flow of its pump, in m3/s. Source: proportion.
+
+    Raises:
+        OutOfRange: ``rated_pump`` is not positive.
+    """
+    if rated_pump <= 0.0:
+        raise OutOfRange(f"rated_pump {rated_pump:g} m³/s moves no oil")
+    return rated * pump / rated_pump
+
+
+@equation(
     "V",
     "V = max(V_oil - V_res, 0)",
     unit="m3",
