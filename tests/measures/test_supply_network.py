@@ -104,7 +104,7 @@ def test_jet_and_rise_by_hand(solve):
     rise = design.measure("oil_rise", mesh, at(design, "take-off"))
     loss, density, capacity, flow = (each.number for each in rise.inputs)
     assert rise.number == pytest.approx(loss / (density * capacity * flow))
-    assert flow == pytest.approx(0.5e-3 / 60.0)
+    assert flow == pytest.approx(0.5e-3 / 60.0 * 6000.0 / 5800.0)  # rated at 5800 rpm
 
 
 def test_way_back(solve):
