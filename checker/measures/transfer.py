@@ -7,7 +7,7 @@ from checker.measures.design import Design
 from checker.measures.losses import oil_flow
 from checker.measures.registry import measure, varying_measure
 from checker.measures.vent import along
-from checker.mechanics import air, kinematics, oil, transfer, vent
+from checker.mechanics import air, kinematics, line_liquid, oil, transfer, vent
 from checker.mechanics import lubrication as oil_ways
 from checker.mechanics.equation import OutOfRange, equation_of
 from checker.spec.fields import NONE
@@ -23,7 +23,7 @@ def lift_reserve(design: Design, the_vent: Subject, point: Subject) -> Value:
 
     def reserve(hottest: Value) -> Value:
         density = compute(oil.density, properties.density_15(design), hottest)
-        lift = compute(vent.oil_lift, pressure, density)
+        lift = compute(line_liquid.oil_lift, pressure, density)
         return compute(oil_ways.lift_reserve, _top(the_vent), lift)
 
     hottest = design.measure("hottest_oil", properties.lubrication(design))

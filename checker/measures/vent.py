@@ -8,7 +8,7 @@ from checker.measures.bounded import more_is_worse
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.measures.stated import stated
-from checker.mechanics import air, expansion, kinematics, oil, seal, transfer, vent
+from checker.mechanics import air, expansion, kinematics, line_liquid, oil, seal, transfer, vent
 from checker.mechanics.equation import OutOfRange, equation_of
 from checker.spec.subject import Subject
 
@@ -141,8 +141,10 @@ def trapped_depth(design: Design, the_vent: Subject) -> Value:
     rises = along(the_vent, ("rise", "Δz"))
     if isinstance(rises, Unknown):
         return rises
-    depth = vent.trapped_depth(tuple(each.number for each in rises))
-    return Known(depth, "m", "h", origin=equation_of(vent.trapped_depth), inputs=tuple(rises))
+    depth = line_liquid.trapped_depth(tuple(each.number for each in rises))
+    return Known(
+        depth, "m", "h", origin=equation_of(line_liquid.trapped_depth), inputs=tuple(rises)
+    )
 
 
 @measure("vent", "m", "smallest bore of the line", at="path")

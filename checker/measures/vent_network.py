@@ -6,7 +6,7 @@ from checker.measures.design import Design
 from checker.measures.losses import oil_flow
 from checker.measures.registry import varying_measure
 from checker.measures.vent import along, line_drop_of, worst_share
-from checker.mechanics import air, bubbles, expansion, kinematics, oil, vent
+from checker.mechanics import air, bubbles, expansion, kinematics, line_liquid, oil, vent
 from checker.mechanics import lubrication as oil_ways
 from checker.spec.subject import Subject
 
@@ -64,7 +64,7 @@ def mist_carried(design: Design, the_vent: Subject, point: Subject) -> Value:
 def loop_over_lip(design: Design, the_vent: Subject, point: Subject) -> Value:
     """Blocking pressure ρ g h of the deepest low loop over the weakest seal's limit."""
     held = compute(
-        vent.blocking_pressure,
+        line_liquid.blocking_pressure,
         design.measure("trapped_depth", the_vent),
         properties.density_15(design),
     )

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import Polygon
 
-from checker.mechanics import lubrication, vent
+from checker.mechanics import line_liquid, lubrication
 from checker.mechanics.equation import OutOfRange
 
 REFERENCE = Path(__file__).parents[1] / "reference" / "oil-heat.yaml"
@@ -97,7 +97,7 @@ def test_line_that_rises_higher_than_the_lift():
     # 3 kPa lift 0.356 m of oil of 860 kg/m3 (the notes on venting); the line rises 0.51 m
     top = lubrication.highest_rise((0.05, 0.46, -0.5))
     assert top == pytest.approx(0.51)
-    assert lubrication.lift_reserve(top, vent.oil_lift(3e3, 860.0)) == pytest.approx(
+    assert lubrication.lift_reserve(top, line_liquid.oil_lift(3e3, 860.0)) == pytest.approx(
         0.51 - 0.3557, abs=1e-3
     )
 
