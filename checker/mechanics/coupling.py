@@ -96,6 +96,22 @@ def stiffness_at(stiffness: float, factor: float) -> float:
 
 
 @equation(
+    "φ",
+    "φ = T / C",
+    unit="rad",
+    source="definition of the stiffness",
+    torque="T [N m]",
+    stiffness="C [N m/rad]",
+)
+def twist(torque: float, stiffness: float) -> float:
+    """Angle [rad] by which a torque twists a coupling.
+
+    Source: definition.
+    """
+    return torque / stiffness
+
+
+@equation(
     "V",
     "V = √((1 + (ψ/2π)²) / ((1 − r²)² + (ψ/2π)²))",
     unit="1",

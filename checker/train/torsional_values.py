@@ -24,9 +24,16 @@ _HOW_TO_TWIST = (
 def shaft_inertia(shaft: Subject) -> Value:
     """J of a shaft without its gears [kg m²], stated or summed over its sections as steel."""
     stated = shaft.given("inertia", "J")
-    sections = shaft.raw("sections")
-    if isinstance(stated, Known) or not sections:
+    if isinstance(stated, Known) or not shaft.raw("sections"):
         return stated
+    return section_inertia(shaft)
+
+
+def section_inertia(shaft: Subject) -> Value:
+    """J of all sections of a shaft in steel [kg m²]."""
+    sections = shaft.raw("sections")
+    if not sections:
+        return Unknown((shaft.place("sections"),))
     return summed(
         [_section(shaft, index, parts.cylinder_inertia) for index in range(len(sections))]
     )
