@@ -1,9 +1,9 @@
 """The review sheet as text for a terminal."""
 
 from checker import __version__
-from checker.known import Path, Unknown, Value, merged
-from checker.report import paper_words, words
-from checker.report.awaited import Awaited, awaited_fields, awaited_reasons, may_be_none
+from checker.known import Unknown, Value, merged
+from checker.report import awaited_words, paper_words, words
+from checker.report.awaited import awaited_fields, awaited_reasons
 from checker.report.drive_table import DriveTable, MeshRow, drive_table
 from checker.report.gear_limits_sheet import gear_limits
 from checker.report.sheet import Sheet
@@ -22,9 +22,7 @@ _DISPOSITION_STYLES = {
     "no open findings": "bold",
 }
 _LABEL = 12
-_MOST_RULES = 4
 _MOST_VALUES = 4
-_MOST_REASONS = 3
 
 
 def review_sheet(review: Review, *, width: int, colour: bool, everything: bool = False) -> str:
@@ -159,40 +157,16 @@ def _awaited(sheet: Sheet, review: Review) -> None:
             sheet.heading(f"Not shown at the level {level}", _STYLES[level])
         for group in groups:
             for_what = " for it" if len(group.fields) == 1 else " for them"
-            reasons = f"{_reasons(group)}; " if group.reasons else ""
-            text = f"{_to_state(review.loaded.document, group.fields)}: {reasons}"
-            sheet.line(text + _waiting(group, for_what), indent=2, label="-")
+            reasons = f"{awaited_words.reasons_text(group)}; " if group.reasons else ""
+            text = f"{awaited_words.to_state_text(review.loaded.document, group.fields)}: {reasons}"
+            sheet.line(text + awaited_words.waiting_text(group, for_what), indent=2, label="-")
     unanswered = awaited_reasons(review.findings)
     if unanswered:
         sheet.heading("Not shown, whatever the spec states")
     for group in unanswered:
-        text = f"{group.level.capitalize()}: {_reasons(group)}: {_waiting(group)}"
+        reasons, waiting = awaited_words.reasons_text(group), awaited_words.waiting_text(group)
+        text = f"{group.level.capitalize()}: {reasons}: {waiting}"
         sheet.line(text, indent=2, label="-")
-
-
-def _to_state(document: Document, fields: tuple[Path, ...]) -> str:
-    """Fields to state, each with the line of the part it belongs to, if the spec has that part."""
-    names = []
-    for path in fields:
-        known = any(path[:end] in document.marks for end in range(1, len(path) + 1))
-        names.append(
-            f"{dotted(path)} (line {document.place(path).line})" if known else dotted(path)
-        )
-    none = ""
-    if all(map(may_be_none, fields)):
-        none = f", or none {'if' if len(fields) == 1 else 'where'} there is none"
-    return plain(f"State {', '.join(names)}{none}")
-
-
-def _reasons(group: Awaited) -> str:
-    return words.listed([words.prose(reason) for reason in group.reasons], _MOST_REASONS)
-
-
-def _waiting(group: Awaited, for_what: str = "") -> str:
-    rules = [plain(rule) for rule in group.rules]
-    if len(rules) == 1:
-        return f"{rules[0]} waits{for_what}"
-    return f"{len(rules)} rules wait{for_what} ({words.listed(rules, _MOST_RULES)})"
 
 
 def _deviations(sheet: Sheet, review: Review) -> None:
@@ -279,7 +253,7 @@ def _dashes(sheet: Sheet, document: Document, table: DriveTable) -> None:
     figures = [each for row in table.points for each in row.speeds + row.torques]
     unknown = merged([each for each in figures if isinstance(each, Unknown)])
     if unknown.missing:
-        told = _to_state(document, unknown.missing[:_MOST_VALUES])
+        told = awaited_words.to_state_text(document, unknown.missing[:_MOST_VALUES])
         more = len(unknown.missing) - _MOST_VALUES
         sheet.line(f"{told}{f' and {more} more' if more > 0 else ''}, to fill the dashes.")
     if unknown.because:
