@@ -13,13 +13,18 @@ _MOST_REASONS = 3
 
 def to_state_text(document: Document, fields: tuple[Path, ...]) -> str:
     """Fields to state, each with the line of the part it belongs to, if the spec has that part."""
-    names = []
-    for path in fields:
-        known = any(path[:end] in document.marks for end in range(1, len(path) + 1))
-        names.append(
-            f"{dotted(path)} (line {document.place(path).line})" if known else dotted(path)
-        )
+    names = [
+        f"{dotted(path)} (line {document.place(path).line})"
+        if stands_in(document, path)
+        else dotted(path)
+        for path in fields
+    ]
     return plain(f"State {', '.join(names)}{or_none_text(fields)}")
+
+
+def stands_in(document: Document, path: Path) -> bool:
+    """Whether the spec has at least the part that a field belongs to."""
+    return any(path[:end] in document.marks for end in range(1, len(path) + 1))
 
 
 def or_none_text(fields: tuple[Path, ...]) -> str:

@@ -1,10 +1,11 @@
 """Which gear limits the drive: flanks and roots by load in hand, and what restores the first."""
 
-from checker.known import Known, Unknown, Value
+from checker.known import Unknown, Value
 from checker.measures.design import Design
 from checker.measures.gear_limits import ranking
 from checker.report import words
 from checker.report.gear_table import (
+    failing_share_text,
     least_in_hand,
     life_rows,
     power_rows,
@@ -57,9 +58,7 @@ def _powers_and_lives(sheet: Sheet, design: Design) -> None:
     lives = [
         (plain(row.gear), _cell(row.pitting), _cell(row.breakage)) for row in life_rows(design)
     ]
-    chance = design.subjects.the("drive").given("failure_probability", "q")
-    share = f", until {100.0 * chance.number:g} % fail" if isinstance(chance, Known) else ""
-    sheet.table((f"Gear{share}", "By pitting", "By breakage"), lives)
+    sheet.table((f"Gear{failing_share_text(design)}", "By pitting", "By breakage"), lives)
 
 
 def _cell(value: Value) -> str:

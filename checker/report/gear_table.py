@@ -89,6 +89,12 @@ def life_rows(design: Design) -> list[LifeRow]:
     ]
 
 
+def failing_share_text(design: Design) -> str:
+    """The chance of failure for which the lives are meant, as it follows their heading."""
+    chance = design.subjects.the("drive").given("failure_probability", "q")
+    return f", until {100.0 * chance.number:g} % fail" if isinstance(chance, Known) else ""
+
+
 def worst_of_each(ranking: Sequence[Limit]) -> list[Limit]:
     """Of each flank and root the place in the ranking at which it limits the most."""
     worst: dict[tuple[str, str, str], Limit] = {}

@@ -73,7 +73,7 @@ def page(template: str, shell: Shell, **content: object) -> str:
 
 @cache
 def _environment() -> Environment:
-    return Environment(
+    environment = Environment(
         loader=FileSystemLoader(_TEMPLATES),
         autoescape=True,
         undefined=StrictUndefined,
@@ -81,6 +81,8 @@ def _environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
+    environment.filters["markup"] = Markup  # of what is escaped already: a picture
+    return environment
 
 
 def _harmless(value: object) -> object:

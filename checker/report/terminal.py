@@ -84,11 +84,7 @@ def _findings(sheet: Sheet, review: Review) -> None:
     """What is broken and what falls short, numbered, the worst first."""
     broken = [finding for finding in review.findings if finding.outcome == "broken"]
     if broken:
-        sheet.heading(
-            f"{words.counted(len(broken), 'rule')} broken: a fault of the rule or of the program, "
-            "not of the drive",
-            "bold red",
-        )
+        sheet.heading(words.broken_heading(len(broken)), "bold red")
     numbers: dict[str, int] = {}
     number = 0
     for finding in broken:
@@ -101,8 +97,7 @@ def _findings(sheet: Sheet, review: Review) -> None:
             if finding.outcome == "falls short" and finding.level == level
         ]
         if short:
-            count = words.counted(len(short), level, "advisories" if level == "advisory" else "")
-            sheet.heading(f"{count}: {words.LEVEL_MEANS[level]}", _STYLES[level])
+            sheet.heading(words.level_heading(level, len(short)), _STYLES[level])
         for finding in short:
             number += 1
             _short(sheet, review, finding, number, numbers.setdefault(finding.rule.id, number))
@@ -278,11 +273,4 @@ def _changes(sheet: Sheet, review: Review) -> None:
     if review.book.changes:
         sheet.heading(f"Limits changed by house rulebook {words.prose(review.book.house)}")
     for change in review.book.changes:
-        before = words.limit_text(change.before) if change.before else "no limit"
-        way = "LOOSER" if change.looser else "tighter"
-        reason = f"; reason given: {words.prose(change.reason)}" if change.reason else ""
-        text = (
-            f"{plain(change.rule)}, {change.level}: {before} becomes "
-            f"{words.limit_text(change.after)}, {way}{reason}"
-        )
-        sheet.line(text, indent=2, label="-")
+        sheet.line(words.change_text(change), indent=2, label="-")
