@@ -4,9 +4,8 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from checker import __version__
-from checker.report import words
+from checker.report import paper_words, words
 from checker.report.awaited import awaited_fields, awaited_reasons
-from checker.report.digest import rulebook_digest
 from checker.report.html.calculation import Calculations, Figure
 from checker.report.html.failure import failure_tables
 from checker.report.html.findings import (
@@ -18,11 +17,14 @@ from checker.report.html.findings import (
     shape_of,
     waiting,
 )
+from checker.report.html.lines import PlaceLink, place_link
 from checker.report.html.tables import Table, drive_tables
 from checker.report.page import Section, Shell, page
 from checker.report.pictures.picture import Picture
+from checker.review.digest import rulebook_digest
 from checker.review.finding import Finding
 from checker.review.inspection import inspection_plan
+from checker.review.remarks import Attached
 from checker.review.review import Disposition, Review
 from checker.review.rule import LEVELS
 from checker.spec.source import lines_of, text_of
@@ -83,7 +85,7 @@ def html_report(review: Review, pictures: tuple[Picture, ...] = ()) -> str:
         "findings": groups(review, calculations),
         "not_shown": _not_shown(review),
         "deviations": cards_of(review, _with(review, "deviation"), calculations),
-        "remarks": (),
+        "remarks": _remarks(review),
         "pictures": pictures,
         "figures": _figures(review, calculations),
         "failures": failure_tables(next(iter(review.designs.values())), calculations),
@@ -105,6 +107,7 @@ def html_report(review: Review, pictures: tuple[Picture, ...] = ()) -> str:
         review=review,
         titles=dict(_SECTIONS),
         words=words,
+        paper_words=paper_words,
         shape=_SHAPES[review.disposition],
         counts=_counts(review),
         steps=calculations.steps,
@@ -146,6 +149,15 @@ def _not_shown(review: Review) -> list[tuple[str, list[Waiting]]]:
     unanswered = waiting(document, awaited_reasons(review.findings))
     told.append(("Not shown, whatever the spec states", unanswered))
     return [(heading, each) for heading, each in told if each]
+
+
+def _remarks(review: Review) -> list[tuple[Attached, PlaceLink | None]]:
+    """What reviewers said, with the place it is about, where that is still there."""
+    document = review.loaded.document
+    return [
+        (each, None if each.path is None else place_link(document, each.path))
+        for each in review.remarks
+    ]
 
 
 def _figures(review: Review, calculations: Calculations) -> list[Part]:

@@ -137,7 +137,7 @@ def _head(kind: str, name: str) -> str:
 
 
 def _answers(design: Design, name: str, part: Subject) -> str:
-    return f"{words.part_name(part)}.{name}{words.set_text(design.subjects.ratio_set)}"
+    return f"{part.address}.{name}{words.set_text(design.subjects.ratio_set)}"
 
 
 def _gear_limits(design: Design, book: Rulebook, calculations: Calculations) -> list[Table]:
