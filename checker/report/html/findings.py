@@ -30,6 +30,7 @@ class Card:
     Attributes:
         id: of the card in the page.
         number: of the card, from 1 on.
+        told: number of the first card of the same rule; on paper only that one is explained.
         finding: the finding.
         shape: the sign that goes with its level or outcome.
         part: the part, in words.
@@ -45,6 +46,7 @@ class Card:
 
     id: str
     number: int
+    told: int
     finding: Finding
     shape: str
     part: str
@@ -142,17 +144,21 @@ def cards_of(
         first: number of the first card.
     """
     document = review.loaded.document
+    told: dict[str, int] = {}
     return tuple(
-        _card(document, finding, calculations, number)
+        _card(document, finding, calculations, number, told.setdefault(finding.rule.id, number))
         for number, finding in enumerate(findings, first)
     )
 
 
-def _card(document: Document, finding: Finding, calculations: Calculations, number: int) -> Card:
+def _card(
+    document: Document, finding: Finding, calculations: Calculations, number: int, told: int
+) -> Card:
     line = line_of(finding, calculations)
     return Card(
         f"f{number}" if finding.deviation is None else f"d{number}",
         number,
+        told,
         finding,
         shape_of(finding),
         line.part,
