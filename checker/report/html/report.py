@@ -81,28 +81,15 @@ def html_report(review: Review, pictures: tuple[Picture, ...] = ()) -> str:
         pictures: what is drawn of it.
     """
     calculations = Calculations(review.loaded.document)
-    content: dict[str, object] = {
-        "findings": groups(review, calculations),
-        "not_shown": _not_shown(review),
-        "deviations": cards_of(review, _with(review, "deviation"), calculations),
-        "remarks": _remarks(review),
-        "pictures": pictures,
-        "figures": _figures(review, calculations),
-        "failures": failure_tables(next(iter(review.designs.values())), calculations),
-        "inspections": [(each, shape_of(each.because)) for each in inspection_plan(review)],
-        "assumptions": _assumptions(review, calculations),
-        "changes": [words.change_text(each) for each in review.book.changes],
-        "met": _families(review, "meets", calculations),
-        "idle": _families(review, "does not apply", calculations),
-    }
-    there = [
+    content = {"pictures": pictures, **_content(review, calculations)}
+    there = tuple(
         Section(name, title)
         for name, title in _SECTIONS
         if name in _ALWAYS or content.get(name.replace("-", "_"))
-    ]
+    )
     return page(
         "report.html.j2",
-        _shell(review, tuple(there)),
+        _shell(review, there),
         **content,
         review=review,
         titles=dict(_SECTIONS),
@@ -114,6 +101,23 @@ def html_report(review: Review, pictures: tuple[Picture, ...] = ()) -> str:
         lines=lines_of(text_of(review.source, review.loaded.document.name)),
         version=__version__,
     )
+
+
+def _content(review: Review, calculations: Calculations) -> dict[str, object]:
+    """What stands in the sections, by their names; empty where there is nothing to say."""
+    return {
+        "findings": groups(review, calculations),
+        "not_shown": _not_shown(review),
+        "deviations": cards_of(review, _with(review, "deviation"), calculations),
+        "remarks": _remarks(review),
+        "figures": _figures(review, calculations),
+        "failures": failure_tables(next(iter(review.designs.values())), calculations),
+        "inspections": [(each, shape_of(each.because)) for each in inspection_plan(review)],
+        "assumptions": _assumptions(review, calculations),
+        "changes": [words.change_text(each) for each in review.book.changes],
+        "met": _families(review, "meets", calculations),
+        "idle": _families(review, "does not apply", calculations),
+    }
 
 
 def _shell(review: Review, contents: tuple[Section, ...]) -> Shell:

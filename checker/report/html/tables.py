@@ -61,7 +61,7 @@ def drive_tables(design: Design, book: Rulebook, calculations: Calculations) -> 
         _measured("Shafts", design, "shaft", _SHAFTS, calculations),
         *_torsion(design, calculations),
     ]
-    return [each for each in made if each.rows]
+    return [each for each in made if each.rows and len(each.heads) > 1]
 
 
 def _texts(*texts: str) -> tuple[Figure, ...]:
@@ -154,13 +154,6 @@ def _gear_limits(design: Design, book: Rulebook, calculations: Calculations) -> 
         )
         for each in worst_of_each(found)
     )
-    powers = tuple(
-        (*_texts(row.mesh, row.point), figure(row.iso), figure(row.agma), figure(row.ratio))
-        for row in least_in_hand(power_rows(design))
-    )
-    lives = tuple(
-        (Figure(row.gear), figure(row.pitting), figure(row.breakage)) for row in life_rows(design)
-    )
     return [
         Table(
             "Which gear limits, the least load in hand first",
@@ -173,6 +166,21 @@ def _gear_limits(design: Design, book: Rulebook, calculations: Calculations) -> 
             tuple(_texts(*row) for row in restoring(design, book, found)),
             figures=False,
         ),
+        *_powers_and_lives(design, calculations),
+    ]
+
+
+def _powers_and_lives(design: Design, calculations: Calculations) -> list[Table]:
+    """What each mesh may carry by both standards, and the hours of each gear."""
+    figure = calculations.figure
+    powers = tuple(
+        (*_texts(row.mesh, row.point), figure(row.iso), figure(row.agma), figure(row.ratio))
+        for row in least_in_hand(power_rows(design))
+    )
+    lives = tuple(
+        (Figure(row.gear), figure(row.pitting), figure(row.breakage)) for row in life_rows(design)
+    )
+    return [
         Table(
             "Power that each mesh may carry",
             ("Mesh", "At", "Power by ISO", "Power by AGMA", "ISO over AGMA"),

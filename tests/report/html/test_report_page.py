@@ -9,6 +9,7 @@ import pytest
 
 from checker.report.html.handbook import html_handbook
 from checker.report.html.report import html_report
+from checker.report.pictures.picture import Picture
 from checker.report.results import review_of
 from checker.review.rulebook import shipped_rulebook
 
@@ -16,10 +17,18 @@ DAY = datetime.date(2026, 6, 1)
 PAPERS = {"A4": 180, "Letter": 186}  # width between the margins of 15 mm [mm]
 SHORTENED = """
     document.querySelectorAll("details").forEach(each => { each.open = true });
-    const many = ".cards li, .steps li, pre span, article, tr, .sources div, .contents li";
-    document.querySelectorAll(many.replace(/(, |$)/g, ":nth-child(n+6)$1"))
-        .forEach(each => each.remove());
+    document.querySelectorAll("main li, article, tr, .sources div, pre span, dd a, p a").forEach(
+        each => { if (each.matches(":nth-child(n+5)")) each.remove(); }
+    );
+    document.querySelectorAll(".closed details:nth-of-type(n+3)").forEach(each => each.remove());
 """
+PICTURE = Picture(
+    "side",
+    "A shaft",
+    "A shaft of 30 mm.",
+    '<svg role="img" aria-label="A shaft" viewBox="0 0 900 300" width="900" height="300">'
+    '<path d="M0 150h900" stroke="var(--ink)"/></svg>',
+)
 EXAMPLE = "examples/tansy-troubled.yaml"
 
 
@@ -34,7 +43,7 @@ def pages(tmp_path_factory):
     few = replace(book, rules=book.rules[::12])
     made = {
         "troubled": html_report(review_of(EXAMPLE, book, DAY)),
-        "few": html_report(review_of(EXAMPLE, few, DAY)),
+        "few": html_report(review_of(EXAMPLE, few, DAY), (PICTURE,)),
         "unshown": html_report(review_of("tests/report/sheet_spec.yaml", few, DAY)),
         "handbook": html_handbook(book),
         "few handbook": html_handbook(few),

@@ -54,6 +54,7 @@ def test_every_link_has_its_target_and_none_leads_elsewhere(html):
     assert {target[1:] for target in links.targets} <= set(links.ids)
     assert links.elsewhere == []
     assert links.styled == []  # the policy would forbid them
+    assert html.count("<style") == html.count("<script") == 1
     assert len(html.encode()) < 3_000_000
 
 
