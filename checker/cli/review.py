@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 )
 @stop_at_level
 @house_rulebook
+@click.option("--report", metavar="FILE", help="Also write the review of one SPEC as an HTML page.")
 @click.option("--all", "everything", is_flag=True, help="Also list what meets or does not apply.")
 def command(
     specs: tuple[str, ...],
@@ -35,6 +36,7 @@ def command(
     form: str,
     stop_at: "Level",
     rulebook: str | None,
+    report: str | None,
     everything: bool,
 ) -> int:
     """Review each SPEC and print what the rules found; - is standard input."""
@@ -42,6 +44,8 @@ def command(
 
     if specs.count(STANDARD_INPUT) > 1:
         raise click.UsageError("Standard input can be read only once.")
+    if report is not None and len(specs) > 1:
+        raise click.UsageError("A report holds one spec: give each its own --report.")
     book = book_of(rulebook)
     results = [result_of(spec, book, on) for spec in specs]
     if form == "json":
@@ -49,6 +53,8 @@ def command(
     else:
         write(_as_sheets(results, everything))
     _complain_of(results)
+    if report is not None:
+        _write_report(report, results[0])
     return status.worst(status_of(result, stop_at) for result in results)
 
 
@@ -69,6 +75,16 @@ def _as_sheets(results: "list[Result]", everything: bool) -> str:
         if isinstance(result, Review)
     ]
     return "\n\n".join(sheets)
+
+
+def _write_report(file: str, result: "Result") -> None:
+    """Write the page; what is no review has been complained of and leaves the file as it was."""
+    from checker.cli.files import write_file
+    from checker.report.html.report import html_report
+    from checker.review.review import Review
+
+    if isinstance(result, Review):
+        write_file(file, html_report(result))
 
 
 def _complain_of(results: "list[Result]") -> None:

@@ -2,18 +2,27 @@
 
 import click
 
+from checker.cli.files import write_file
 from checker.cli.output import terminal, write
 from checker.report import status
 
 
 @click.command()
 @click.argument("rule", required=False)
-def command(rule: str | None) -> int:
+@click.option("--report", metavar="FILE", help="Write all rules as an HTML handbook instead.")
+def command(rule: str | None, report: str | None) -> int:
     """List the rules by family, or print one RULE in full."""
     from checker.report.rulebook_sheet import rule_in_full, rulebook_list
     from checker.review.rulebook import shipped_rulebook
 
     book = shipped_rulebook()
+    if report is not None:
+        if rule is not None:
+            raise click.UsageError("The handbook holds every rule: leave out RULE.")
+        from checker.report.html.handbook import html_handbook
+
+        write_file(report, html_handbook(book))
+        return status.CLEAR
     width, colour = terminal()
     if rule is None:
         write(rulebook_list(book, width=width, colour=colour))

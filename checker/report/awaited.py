@@ -5,6 +5,7 @@ from functools import cache
 from typing import get_args, get_origin
 
 from pydantic import BaseModel
+from pydantic.fields import FieldInfo
 
 from checker.known import Path, Unknown
 from checker.review.finding import Finding
@@ -78,20 +79,35 @@ def awaited_reasons(findings: tuple[Finding, ...]) -> list[Awaited]:
 @cache
 def may_be_none(path: Path) -> bool:
     """Whether ``none`` is an answer for a field: what it describes may be absent on purpose."""
+    field = _field_at(path)
+    return field is not None and any(isinstance(mark, Section) for mark in field.metadata)
+
+
+@cache
+def description_of(path: Path) -> str:
+    """What a field of the spec states, in the words of its schema; empty for a name."""
+    field = _field_at(path)
+    return field.description or "" if field is not None else ""
+
+
+def _field_at(path: Path) -> FieldInfo | None:
+    """The field of a path; ``None`` for the name of an entry, and where there is no such field."""
     model: type[BaseModel] | None = Spec
-    is_name = answers = False
+    field: FieldInfo | None = None
+    is_name = False
     for step in path:
         if is_name:  # of an entry of a mapping, or the number of one in a list
-            is_name = answers = False
+            is_name, field = False, None
             continue
-        field = model.model_fields.get(str(step)) if model is not None else None
+        fields = model.model_fields if model is not None else {}
+        field = fields.get(str(step)) or fields.get(f"{step}_")  # a Python word has a dash behind
         if field is None:
-            return False
-        answers = any(isinstance(mark, Section) for mark in field.metadata)
+            return None
         options = [field.annotation, *get_args(field.annotation)]
-        model = next((each for each in options if _is_model(each)), None)
-        is_name = get_origin(field.annotation) in (dict, list)
-    return answers
+        inner = [kind for each in options for kind in (each, *get_args(each))]
+        model = next((each for each in inner if _is_model(each)), None)
+        is_name = any(get_origin(each) in (dict, list) for each in options)
+    return field
 
 
 def _is_model(annotation: object) -> bool:

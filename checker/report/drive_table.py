@@ -56,7 +56,7 @@ def drive_table(design: Design) -> DriveTable:
     drive = design.subjects.the("drive")
     return DriveTable(
         design.subjects.ratio_set,
-        _asked(design, "computed_ratio", drive),
+        asked(design, "computed_ratio", drive),
         shafts,
         tuple(
             PointRow(
@@ -93,12 +93,12 @@ def _mesh_row(design: Design, mesh: Subject) -> MeshRow:
         pair.driver.teeth,
         pair.driven.teeth,
         compute(kinematics.step_ratio, before, pair.driver.teeth, pair.driven.teeth),
-        _asked(design, "transverse_contact_ratio_least", mesh),
-        _asked(design, "overlap_ratio", mesh),
+        asked(design, "transverse_contact_ratio_least", mesh),
+        asked(design, "overlap_ratio", mesh),
     )
 
 
-def _asked(design: Design, name: str, subject: Subject) -> Value:
+def asked(design: Design, name: str, subject: Subject) -> Value:
     """A measure; unknown where it is not there or fails."""
     if design.measure_named(name, subject) is None:
         return Unknown(because="there is no such measure")

@@ -1,10 +1,23 @@
-"""What each mesh may carry by both standards, and how long each gear lasts."""
+"""What each mesh may carry by both standards, how long each gear lasts, and what limits first."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from checker.known import Known, Unknown, Value, compute
 from checker.measures.design import Design
+from checker.measures.gear_limits import size_at_limit
 from checker.mechanics import kinematics
+from checker.report import words
+from checker.review.rulebook import Rulebook
+from checker.solve.gear_limit import Limit, Minima
+from checker.text import plain
+
+_RESTORING = (
+    ("Face width", "face_width"),
+    ("Module", "module"),
+    ("Hardness", "material.surface_hardness"),
+    ("Helix", "helix.angle"),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,3 +87,47 @@ def life_rows(design: Design) -> list[LifeRow]:
         )
         for gear in design.subjects.all("gear")
     ]
+
+
+def failing_share_text(design: Design) -> str:
+    """The chance of failure for which the lives are meant, as it follows their heading."""
+    chance = design.subjects.the("drive").given("failure_probability", "q")
+    return f", until {100.0 * chance.number:g} % fail" if isinstance(chance, Known) else ""
+
+
+def worst_of_each(ranking: Sequence[Limit]) -> list[Limit]:
+    """Of each flank and root the place in the ranking at which it limits the most."""
+    worst: dict[tuple[str, str, str], Limit] = {}
+    for limit in ranking:
+        worst.setdefault((limit.mesh, limit.gear, limit.mode), limit)
+    return list(worst.values())
+
+
+def restoring(design: Design, book: Rulebook, ranking: Sequence[Limit]) -> list[tuple[str, str]]:
+    """Rows of label and text: the first limit, and what alone would restore a gear.
+
+    That gear is the one farthest below its least safety; without such a gear nothing is restored.
+    """
+    rows = []
+    power = design.measure("power_at_first_limit", design.subjects.the("drive"))
+    if isinstance(power, Known):
+        text = plain(f"{ranking[0].text}, reached at {words.value_text(power)}")
+        rows.append(("First limit", text))
+    minima = Minima(_least_allowed(book, "contact_safety"), _least_allowed(book, "bending_safety"))
+    short = minima.first(ranking)
+    if minima.in_hand(short) >= 1.0:
+        return rows
+    rows.append(("To restore", plain(f"{short.text}, to a safety of {minima.of(short):g}")))
+    for label, field in _RESTORING:
+        needed = size_at_limit(design, field, minima)
+        if isinstance(needed, Known):
+            rows.append((label, f"{words.value_text(needed)} alone would restore it"))
+        else:
+            rows.append((label, words.prose(needed.because or "its size is not stated")))
+    return rows
+
+
+def _least_allowed(book: Rulebook, measure: str) -> float:
+    """The safety below which a rule of the rulebook warns; 1 where none does."""
+    limits = [rule.limits.get("warning") for rule in book.rules if rule.measure == measure]
+    return max((each.low for each in limits if each and each.low is not None), default=1.0)

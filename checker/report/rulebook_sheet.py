@@ -2,10 +2,9 @@
 
 from itertools import groupby
 
-from checker.measures.registry import measures
-from checker.report import words
+from checker.report import rule_words, words
 from checker.report.sheet import Sheet
-from checker.review.rule import Condition, Rule
+from checker.review.rule import Rule
 from checker.review.rulebook import Rulebook
 from checker.text import plain
 
@@ -32,38 +31,18 @@ def rule_in_full(rule: Rule, *, width: int, colour: bool) -> str:
     sheet.gap()
     _row(sheet, "Looks at", f"each {rule.looks_at}")
     for condition in rule.when:
-        _row(sheet, "When", _condition(rule, condition))
-    _row(sheet, "Measure", _measure(rule, rule.measure))
+        _row(sheet, "When", rule_words.condition_text(rule, condition))
+    _row(sheet, "Measure", rule_words.measure_text(rule, rule.measure))
     for level, limit in rule.limits.items():
-        text = f"asks {words.limit_text(limit)}; otherwise: {words.LEVEL_MEANS[level]}"
-        _row(sheet, level.capitalize(), text)
+        _row(sheet, level.capitalize(), rule_words.asks_text(level, limit))
     _row(sheet, "Why", words.prose(rule.why))
     _row(sheet, "Remedy", words.prose(rule.remedy))
     for source in rule.sources:
         _row(sheet, source.kind.capitalize(), words.source_text(source))
     _row(sheet, "Wrong when", words.prose(rule.wrong_when))
-    _row(sheet, "Deviation", _deviation(rule))
+    _row(sheet, "Deviation", rule_words.deviation_text(rule))
     return sheet.text()
 
 
 def _row(sheet: Sheet, label: str, text: str) -> None:
     sheet.line(text, indent=_LABEL, label=label)
-
-
-def _condition(rule: Rule, condition: Condition) -> str:
-    return f"{_measure(rule, condition.measure)}: {words.limit_text(condition.limit)}"
-
-
-def _measure(rule: Rule, name: str) -> str:
-    measure = measures().get((rule.looks_at, name))
-    title = measure.title if measure is not None else "as the spec states it"
-    at_points = ", at every operation point" if measure is not None and measure.varies else ""
-    return plain(f"{name} ({title}{at_points})")
-
-
-def _deviation(rule: Rule) -> str:
-    if rule.no_deviation:
-        return "nobody may accept one"
-    if rule.needs_mitigation:
-        return "may be accepted by a named person who states a mitigation"
-    return "may be accepted by a named person"

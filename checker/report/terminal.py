@@ -1,9 +1,9 @@
 """The review sheet as text for a terminal."""
 
 from checker import __version__
-from checker.known import Path, Unknown, Value, merged
-from checker.report import paper_words, words
-from checker.report.awaited import Awaited, awaited_fields, awaited_reasons, may_be_none
+from checker.known import Unknown, Value, merged
+from checker.report import awaited_words, paper_words, words
+from checker.report.awaited import awaited_fields, awaited_reasons
 from checker.report.drive_table import DriveTable, MeshRow, drive_table
 from checker.report.gear_limits_sheet import gear_limits
 from checker.report.sheet import Sheet
@@ -22,9 +22,7 @@ _DISPOSITION_STYLES = {
     "no open findings": "bold",
 }
 _LABEL = 12
-_MOST_RULES = 4
 _MOST_VALUES = 4
-_MOST_REASONS = 3
 
 
 def review_sheet(review: Review, *, width: int, colour: bool, everything: bool = False) -> str:
@@ -86,11 +84,7 @@ def _findings(sheet: Sheet, review: Review) -> None:
     """What is broken and what falls short, numbered, the worst first."""
     broken = [finding for finding in review.findings if finding.outcome == "broken"]
     if broken:
-        sheet.heading(
-            f"{words.counted(len(broken), 'rule')} broken: a fault of the rule or of the program, "
-            "not of the drive",
-            "bold red",
-        )
+        sheet.heading(words.broken_heading(len(broken)), "bold red")
     numbers: dict[str, int] = {}
     number = 0
     for finding in broken:
@@ -103,8 +97,7 @@ def _findings(sheet: Sheet, review: Review) -> None:
             if finding.outcome == "falls short" and finding.level == level
         ]
         if short:
-            count = words.counted(len(short), level, "advisories" if level == "advisory" else "")
-            sheet.heading(f"{count}: {words.LEVEL_MEANS[level]}", _STYLES[level])
+            sheet.heading(words.level_heading(level, len(short)), _STYLES[level])
         for finding in short:
             number += 1
             _short(sheet, review, finding, number, numbers.setdefault(finding.rule.id, number))
@@ -159,40 +152,16 @@ def _awaited(sheet: Sheet, review: Review) -> None:
             sheet.heading(f"Not shown at the level {level}", _STYLES[level])
         for group in groups:
             for_what = " for it" if len(group.fields) == 1 else " for them"
-            reasons = f"{_reasons(group)}; " if group.reasons else ""
-            text = f"{_to_state(review.loaded.document, group.fields)}: {reasons}"
-            sheet.line(text + _waiting(group, for_what), indent=2, label="-")
+            reasons = f"{awaited_words.reasons_text(group)}; " if group.reasons else ""
+            text = f"{awaited_words.to_state_text(review.loaded.document, group.fields)}: {reasons}"
+            sheet.line(text + awaited_words.waiting_text(group, for_what), indent=2, label="-")
     unanswered = awaited_reasons(review.findings)
     if unanswered:
         sheet.heading("Not shown, whatever the spec states")
     for group in unanswered:
-        text = f"{group.level.capitalize()}: {_reasons(group)}: {_waiting(group)}"
+        reasons, waiting = awaited_words.reasons_text(group), awaited_words.waiting_text(group)
+        text = f"{group.level.capitalize()}: {reasons}: {waiting}"
         sheet.line(text, indent=2, label="-")
-
-
-def _to_state(document: Document, fields: tuple[Path, ...]) -> str:
-    """Fields to state, each with the line of the part it belongs to, if the spec has that part."""
-    names = []
-    for path in fields:
-        known = any(path[:end] in document.marks for end in range(1, len(path) + 1))
-        names.append(
-            f"{dotted(path)} (line {document.place(path).line})" if known else dotted(path)
-        )
-    none = ""
-    if all(map(may_be_none, fields)):
-        none = f", or none {'if' if len(fields) == 1 else 'where'} there is none"
-    return plain(f"State {', '.join(names)}{none}")
-
-
-def _reasons(group: Awaited) -> str:
-    return words.listed([words.prose(reason) for reason in group.reasons], _MOST_REASONS)
-
-
-def _waiting(group: Awaited, for_what: str = "") -> str:
-    rules = [plain(rule) for rule in group.rules]
-    if len(rules) == 1:
-        return f"{rules[0]} waits{for_what}"
-    return f"{len(rules)} rules wait{for_what} ({words.listed(rules, _MOST_RULES)})"
 
 
 def _deviations(sheet: Sheet, review: Review) -> None:
@@ -279,7 +248,7 @@ def _dashes(sheet: Sheet, document: Document, table: DriveTable) -> None:
     figures = [each for row in table.points for each in row.speeds + row.torques]
     unknown = merged([each for each in figures if isinstance(each, Unknown)])
     if unknown.missing:
-        told = _to_state(document, unknown.missing[:_MOST_VALUES])
+        told = awaited_words.to_state_text(document, unknown.missing[:_MOST_VALUES])
         more = len(unknown.missing) - _MOST_VALUES
         sheet.line(f"{told}{f' and {more} more' if more > 0 else ''}, to fill the dashes.")
     if unknown.because:
@@ -304,11 +273,4 @@ def _changes(sheet: Sheet, review: Review) -> None:
     if review.book.changes:
         sheet.heading(f"Limits changed by house rulebook {words.prose(review.book.house)}")
     for change in review.book.changes:
-        before = words.limit_text(change.before) if change.before else "no limit"
-        way = "LOOSER" if change.looser else "tighter"
-        reason = f"; reason given: {words.prose(change.reason)}" if change.reason else ""
-        text = (
-            f"{plain(change.rule)}, {change.level}: {before} becomes "
-            f"{words.limit_text(change.after)}, {way}{reason}"
-        )
-        sheet.line(text, indent=2, label="-")
+        sheet.line(words.change_text(change), indent=2, label="-")

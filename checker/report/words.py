@@ -11,7 +11,7 @@ from checker.measures.registry import measures
 from checker.review.finding import Finding
 from checker.review.review import Disposition, Review
 from checker.review.rule import LEVELS, Level, Limit, Rule, Source
-from checker.review.rulebook import Rulebook
+from checker.review.rulebook import Change, Rulebook
 from checker.spec.document import Document
 from checker.spec.problem import dotted
 from checker.spec.units import DIMENSIONS, Unit, show, unit_named
@@ -181,6 +181,20 @@ def _written_unit(limit: str, si: str) -> Unit | None:
 
 def found_text(finding: Finding) -> str:
     """What was found, what the limit asks, and by how much it is kept or missed."""
+    limit = finding.limit
+    found = judged_text(finding)
+    if (
+        finding.known is None
+        or limit is None
+        or (finding.outcome == "meets" and limit.kind == "is")
+    ):
+        return found
+    margin = margin_text(finding)
+    return f"{found}; asks {limit_text(limit)}" + (f"; {margin}" if margin else "")
+
+
+def judged_text(finding: Finding) -> str:
+    """The value that was judged, in the unit of its limit, and at which operation point."""
     known, limit = finding.known, finding.limit
     if known is None or limit is None:
         return finding.outcome
@@ -188,11 +202,7 @@ def found_text(finding: Finding) -> str:
     point = f" at {plain(finding.point)}" if finding.point else ""
     is_number = limit.low is not None or limit.high is not None
     value = _in_unit_of(limit, known.number) if is_number else value_text(known)
-    found = f"{best}{value}{point}"
-    if finding.outcome == "meets" and limit.kind == "is":
-        return found
-    margin = margin_text(finding)
-    return f"{found}; asks {limit_text(limit)}" + (f"; {margin}" if margin else "")
+    return f"{best}{value}{point}"
 
 
 def part_text(finding: Finding) -> str:
@@ -205,6 +215,25 @@ def part_text(finding: Finding) -> str:
 def target_text(finding: Finding) -> str:
     """What ``derive`` is asked for the value judged, such as ``meshes.first.overlap_ratio``."""
     return plain(f"{finding.subject.address}.{finding.rule.measure}")
+
+
+def asked_text(finding: Finding) -> str:
+    """The value judged, as ``derive`` is asked for it and at which operation point."""
+    point = f" at {plain(finding.point)}" if finding.point else ""
+    return f"{target_text(finding)}{point}{set_text(finding.ratio_set)}"
+
+
+def level_heading(level: Level, count: int) -> str:
+    """How many findings fall short at a level, and what that means."""
+    noun = counted(count, level, "advisories" if level == "advisory" else "")
+    return f"{noun}: {LEVEL_MEANS[level]}"
+
+
+def broken_heading(count: int) -> str:
+    """How many rules are broken, and what that means."""
+    return (
+        f"{counted(count, 'rule')} broken: a fault of the rule or of the program, not of the drive"
+    )
 
 
 def set_text(ratio_set: str | None) -> str:
@@ -229,6 +258,15 @@ def source_text(source: Source) -> str:
 def sources_text(rule: Rule) -> str:
     """All sources of a rule."""
     return "; ".join(source_text(source) for source in rule.sources)
+
+
+def change_text(change: Change) -> str:
+    """A limit that a house rulebook changed, and which way."""
+    before = limit_text(change.before) if change.before else "no limit"
+    way = "LOOSER" if change.looser else "tighter"
+    reason = f"; reason given: {prose(change.reason)}" if change.reason else ""
+    after = limit_text(change.after)
+    return f"{plain(change.rule)}, {change.level}: {before} becomes {after}, {way}{reason}"
 
 
 def rulebook_text(book: Rulebook, version: str, digest: str) -> str:

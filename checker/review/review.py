@@ -29,7 +29,8 @@ class Review:
 
     Attributes:
         loaded: the spec with its document.
-        sha256: of the bytes reviewed.
+        source: the bytes reviewed.
+        sha256: of these bytes.
         book: the rulebook held against it.
         on: date of the review.
         designs: the solved design of each ratio set; one, named ``None``, where there are no sets.
@@ -39,6 +40,7 @@ class Review:
     """
 
     loaded: LoadedSpec
+    source: bytes
     sha256: str
     book: Rulebook
     on: datetime.date
@@ -101,6 +103,7 @@ def review_spec(source: bytes, name: str, book: Rulebook, on: datetime.date) -> 
     findings = _with_deviations(findings, next(iter(designs.values())), book, on)
     return Review(
         loaded,
+        source,
         hashlib.sha256(source).hexdigest(),
         book,
         on,

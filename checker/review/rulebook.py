@@ -2,7 +2,8 @@
 
 import difflib
 import itertools
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
 from functools import cache
 from pathlib import Path as FilePath
 from typing import Any
@@ -56,11 +57,19 @@ class Change:
 
 @dataclass(frozen=True, slots=True)
 class Rulebook:
-    """Rules in the order of their families, and what a house rulebook changed."""
+    """Rules in the order of their families, and what a house rulebook changed.
+
+    Attributes:
+        rules: the rules.
+        changes: limits that differ from the shipped ones.
+        house: name of the house rulebook.
+        about: what each shipped family is for.
+    """
 
     rules: tuple[Rule, ...]
     changes: tuple[Change, ...] = ()
     house: str = ""
+    about: Mapping[str, str] = field(default_factory=dict, hash=False)
 
     def rule(self, rule_id: str) -> Rule | None:
         """The rule of that id."""
@@ -71,10 +80,13 @@ class Rulebook:
 def shipped_rulebook() -> Rulebook:
     """The rulebook that comes with the program."""
     rules: list[Rule] = []
+    about: dict[str, str] = {}
     for file in sorted(shipped("rules").glob("*.yaml")):
         document = read_document(file.read_bytes(), file.name)
-        rules += rules_of(document, str(document.data["family"]))
-    return Rulebook(tuple(rules))
+        family = str(document.data["family"])
+        rules += rules_of(document, family)
+        about[family] = str(document.data["about"]).strip()
+    return Rulebook(tuple(rules), about=about)
 
 
 def with_house_rules(book: Rulebook, file: FilePath) -> Rulebook:
@@ -111,7 +123,7 @@ def with_house_rules(book: Rulebook, file: FilePath) -> Rulebook:
                 found = f"{change.level} of {change.rule} again"
                 raise _unfit(document, ("limits", index), found, "each limit once")
             changes.append(change)
-    return Rulebook((*rules.values(), *added), tuple(changes), name)
+    return Rulebook((*rules.values(), *added), tuple(changes), name, book.about)
 
 
 def _changed(
