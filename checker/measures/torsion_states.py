@@ -146,11 +146,11 @@ def rigid_propeller_reach(design: Design, drive: Subject) -> Value:
     An order counts where the engine drives it by more than a tenth of its mean torque. Above the
     first blade frequency a rigid propeller is no valid model.
     """
-    import numpy as np
-
     survey = design.survey
     if isinstance(survey, Unknown):
         return survey
+    import numpy as np
+
     speed, mean = np.array([survey.top]), np.array([float(survey.law(survey.top))])
     every = tuple(range(len(survey.excitation.angles)))
     torque = abs(survey.excitation.of_cylinders(every, speed, mean)[0])
