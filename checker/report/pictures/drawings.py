@@ -2,9 +2,14 @@
 
 from checker.measures.design import Design
 from checker.report.pictures.front_view import front_view
+from checker.report.pictures.mesh_close_up import mesh_close_up
 from checker.report.pictures.picture import Picture
 
 
 def drawings(design: Design) -> tuple[Picture, ...]:
     """Front view, each mesh close up, and side view."""
-    return (front_view(design),)
+    meshes = (
+        mesh_close_up(design, mesh, f"mesh-{index}")
+        for index, mesh in enumerate(design.subjects.all("mesh"), 1)
+    )
+    return (front_view(design), *meshes)
