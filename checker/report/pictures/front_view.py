@@ -3,10 +3,12 @@
 from math import cos, hypot, pi, sin
 
 from checker.measures.design import Design
-from checker.report.pictures.frame import Callout, Frame, column, fitted, scale_bar, up_arrow
+from checker.report.pictures.callouts import Callout, column
+from checker.report.pictures.frame import Frame, fitted, scale_bar, up_arrow
 from checker.report.pictures.front_plan import CLOCKWISE, Axis, Disc, FrontPlan, front_plan
 from checker.report.pictures.picture import Picture
 from checker.report.pictures.svg import LINE, Pen, Point, Sheet, cut
+from checker.report.words import set_text
 from checker.spec.units import show
 
 _AREA: Point = (340.0, 480.0)
@@ -33,7 +35,7 @@ def front_view(design: Design, name: str = "front-view") -> Picture:
     bottom = _close(sheet, frame, _SEEN, plan, end, notes)
     words = ". ".join("; ".join(_axis_words(axis)) for axis in plan.axes)
     return sheet.picture(
-        "The drive from the front, to scale",
+        f"The drive from the front, to scale{set_text(design.subjects.ratio_set)}",
         f"{_SEEN}. {words}. {_oil_words(plan)} {' '.join(plan.notes)}".strip(),
         bottom,
     )
@@ -64,7 +66,7 @@ def front_view_overlay(old: Design, new: Design, name: str = "front-view-of-both
     words = [f"{', '.join(axis.shafts)}: {', '.join(changes[axis])}" for axis in after.axes]
     words += [f"{', '.join(axis.shafts)}: only in the old" for axis in gone]
     return sheet.picture(
-        "The drive from the front, old and new, to scale",
+        f"The drive from the front, old and new, to scale{set_text(new.subjects.ratio_set)}",
         f"{_SEEN}. {'. '.join(words)}. {level} {' '.join(after.notes)}".strip(),
         bottom,
     )
@@ -176,11 +178,9 @@ def _axis_words(axis: Axis) -> list[str]:
     else:
         words += [f"{name}: {turn}" for name, turn in zip(axis.shafts, turns, strict=True)]
     for disc in axis.discs:
-        sizes = [f"pitch ⌀ {show(each, 'm')}" for each in disc.pitch[:1]]
-        if disc.tip is not None:
-            sizes.append(f"tip ⌀ {show(disc.tip, 'm')}")
         words.append(f"{disc.name}: {disc.teeth}")
-        words += [", ".join(sizes)] if sizes else []
+        words += [f"pitch ⌀ {_sizes(disc.pitch)}"] if disc.pitch else []
+        words += [f"tip ⌀ {_size(disc.tip)}"] if disc.tip is not None else []
     return words
 
 
@@ -204,21 +204,23 @@ def _changes(before: FrontPlan, axis: Axis) -> list[str]:
         if earlier is None:
             changes.append(cut(f"{disc.name}: new", _ROOM))
         elif earlier != disc:
-            changes += [cut(f"{disc.name}: {each}", _ROOM) for each in _disc_changes(earlier, disc)]
+            changes += [cut(each, _ROOM) for each in _disc_changes(earlier, disc)]
     return changes or ["as before"]
 
 
 def _disc_changes(old: Disc, new: Disc) -> list[str]:
     changes = []
     if old.teeth != new.teeth:
-        changes.append(f"{new.teeth}, was {old.teeth}")
-    for what, is_now, had in (
-        ("tip ⌀", new.tip, old.tip),
-        ("pitch ⌀", max(new.pitch, default=None), max(old.pitch, default=None)),
-    ):
-        if is_now != had:
-            changes.append(f"{what} {_size(is_now)}, was {_size(had)}")
+        changes.append(f"{new.name}: {new.teeth}, was {old.teeth}")
+    if new.tip != old.tip:
+        changes.append(f"{new.name}: tip ⌀ {_size(new.tip)}, was {_size(old.tip)}")
+    if new.pitch != old.pitch:
+        changes += [f"{new.name}: pitch ⌀ {_sizes(new.pitch)}", f"was {_sizes(old.pitch)}"]
     return changes
+
+
+def _sizes(diameters: tuple[float, ...]) -> str:
+    return " and ".join(show(each, "m") for each in diameters) or "not stated"
 
 
 def _size(diameter: float | None) -> str:

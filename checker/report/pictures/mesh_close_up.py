@@ -11,11 +11,13 @@ from xml.etree.ElementTree import Element
 
 from checker.known import Known, Unknown, Value, merged
 from checker.measures.design import Design
-from checker.report.pictures.frame import Callout, Frame, column, scale_bar
+from checker.report.pictures.callouts import Callout, column
+from checker.report.pictures.frame import Frame, scale_bar
 from checker.report.pictures.front_plan import CLOCKWISE, needs
 from checker.report.pictures.picture import Picture
 from checker.report.pictures.svg import LINE, Pen, Point, Sheet, cut
 from checker.report.pictures.tooth_form import ToothForm, outline, tooth_form
+from checker.report.words import set_text
 from checker.spec.subject import Subject
 from checker.spec.units import show
 from checker.train.pair import Pair, Wheel
@@ -28,6 +30,8 @@ _ROOM = 720.0 - _COLUMN - 4.0
 _PITCHES = 4.4
 """Working pitches that the window shows across."""
 
+_SEEN = "Transverse section, seen from the engine towards the propeller"
+_UPRIGHT = "Turned so that the line of centres stands upright; the engine drives."
 _SIMPLE = (
     "True involutes at their stated thickness; root fillets simplified to radial lines, tip "
     "chamfers left out."
@@ -68,7 +72,7 @@ class _Meeting:
 def mesh_close_up(design: Design, mesh: Subject, name: str = "mesh") -> Picture:
     """The teeth of one mesh in contact, or in words what is missing to draw them."""
     pair = design.pairs[mesh.name]
-    title = f"Mesh {mesh.name} close up, to scale"
+    title = f"Mesh {mesh.name} close up, to scale{set_text(design.subjects.ratio_set)}"
     sheet = Sheet(name)
     met = _meeting(design, pair)
     if isinstance(met, Unknown):
@@ -77,6 +81,7 @@ def mesh_close_up(design: Design, mesh: Subject, name: str = "mesh") -> Picture:
         return sheet.picture(title, said, end)
     frame = Frame(_WINDOW[0] * met.driver.teeth / (_PITCHES * 2 * pi * met.driver.working), _MIDDLE)
     within = sheet.window("view", _CORNER, _WINDOW)
+    sheet.text((_CORNER[0], 20.0), f"{_SEEN}.", bold=True)
     _gears(sheet, met, frame, within)
     callouts = _circles(sheet, met, frame, within)
     _action(sheet, met, frame, within)
@@ -87,7 +92,7 @@ def mesh_close_up(design: Design, mesh: Subject, name: str = "mesh") -> Picture:
     scale_bar(sheet, frame, (_CORNER[0], bottom))
     notes = _notes(pair, met)
     bottom = sheet.notes(bottom + 1.5 * LINE, notes)
-    return sheet.picture(title, f"{_who(pair, met)} {' '.join(notes)}", bottom)
+    return sheet.picture(title, f"{_SEEN}. {_who(pair, met)} {' '.join(notes)}", bottom)
 
 
 def _meeting(design: Design, pair: Pair) -> _Meeting | Unknown:
@@ -208,10 +213,7 @@ def _words_in_drawing(sheet: Sheet, pair: Pair, met: _Meeting, frame: Frame) -> 
 
 
 def _notes(pair: Pair, met: _Meeting) -> list[str]:
-    notes = [
-        "Transverse section seen from the engine towards the propeller, turned so that the line of"
-        " centres stands upright; the engine drives."
-    ]
+    notes = [_UPRIGHT]
     if met.sense is None:
         notes.append("The sense of rotation is not stated: the driver is drawn clockwise.")
     notes.append(

@@ -2,12 +2,15 @@
 
 from dataclasses import dataclass, field
 
-from checker.known import Known, Unknown, all_known
+from checker.known import Known, Unknown, Value, all_known, merged
 from checker.measures.design import Design
 from checker.report.pictures.front_plan import needs, shaft_centres
 from checker.spec.coupling import Clutch, Damper
 from checker.spec.subject import Subject
 from checker.spec.units import show
+
+_ON_THE_FACE = 0.86
+"""Part of the pitch radius at which a thrust is drawn, to part it from that of the mate."""
 
 _SAME = 0.01
 """Part of a diameter within which a race and a section of a shaft are taken as one."""
@@ -91,7 +94,8 @@ class SidePlan:
         if item.stretches:
             self.items.append(item)
         else:
-            self.notes.append(f"Not drawn: {item.kind} {item.name}, {'; '.join(lacking)}.")
+            called = item.kind if item.kind == item.name else f"{item.kind} {item.name}"
+            self.notes.append(f"Not drawn: {called}, {'; '.join(lacking)}.")
 
 
 def side_plan(design: Design) -> SidePlan:
@@ -237,29 +241,33 @@ def _propeller_flange(plan: SidePlan, joint: Subject, sections: dict[str, list[S
 
 def _pushes(plan: SidePlan, design: Design, heights: dict[str, float]) -> None:
     """The greatest axial force that each mesh puts on each of its gears, and the propeller's."""
+    lacking: dict[str, list[str]] = {}
     bodies = {item.name: item.stretches[0] for item in plan.of("gear")}
     for mesh in design.subjects.all("mesh"):
         pair = design.pairs[mesh.name]
         for wheel, mate in ((pair.driver, pair.driven), (pair.driven, pair.driver)):
-            name, other = wheel.subject.name, mate.subject.name
-            greatest = _greatest(
-                plan,
-                f"gear {name} in mesh {mesh.name}",
-                [(each, design.loads.axial(mesh, wheel, each)) for each in design.points],
-            )
+            name = wheel.subject.name
+            values = [(each, design.loads.axial(mesh, wheel, each)) for each in design.points]
+            greatest = _greatest(values, f"gear {name} in mesh {mesh.name}", lacking)
             if greatest is None or name not in bodies:
                 continue
             body = bodies[name]
+            other = bodies.get(mate.subject.name, body)
             rolling = pair.working_diameter(wheel)
             reach = 0.5 * rolling.number if isinstance(rolling, Known) else body.outside
-            toward = 1.0 if other in bodies and bodies[other].height >= body.height else -1.0
+            toward = 1.0 if other.height >= body.height else -1.0
             edge = body.end if greatest[0] > 0.0 else body.start
-            at = (edge, body.height + 0.86 * toward * reach)
+            at = (edge, body.height + _ON_THE_FACE * toward * reach)
             plan.pushes.append(Push(name, *greatest, at))
-    _propeller_push(plan, design, heights)
+    _propeller_push(plan, design, heights, lacking)
+    plan.notes += [
+        f"Axial thrust not known of {', '.join(parts)}: {why}." for why, parts in lacking.items()
+    ]
 
 
-def _propeller_push(plan: SidePlan, design: Design, heights: dict[str, float]) -> None:
+def _propeller_push(
+    plan: SidePlan, design: Design, heights: dict[str, float], lacking: dict[str, list[str]]
+) -> None:
     last = design.train.last
     shaft = next((item for item in plan.of("shaft") if item.name == last), None)
     if shaft is None:
@@ -269,25 +277,28 @@ def _propeller_push(plan: SidePlan, design: Design, heights: dict[str, float]) -
         thrust = design.loads.propeller_thrust(last, point)
         if thrust is not None:
             values.append((point, thrust))
-    greatest = _greatest(plan, "propeller", values)
+    greatest = _greatest(values, "the propeller", lacking)
     if greatest is not None:
         end = max(each.end for each in shaft.stretches)
         plan.pushes.append(Push("propeller", *greatest, (end, heights[last])))
 
 
 def _greatest(
-    plan: SidePlan, of: str, values: list[tuple[Subject, Known | Unknown]]
+    values: list[tuple[Subject, Value]], of: str, lacking: dict[str, list[str]]
 ) -> tuple[float, str] | None:
-    """The force of the largest size with its point; ``None`` where there is none."""
+    """The force of the largest size with its point; ``None`` where there is none.
+
+    Where it is not known at some points, ``lacking`` learns of what, and why.
+    """
     known = [(value.number, point.name) for point, value in values if isinstance(value, Known)]
+    unknown = merged([value for _, value in values if isinstance(value, Unknown)])
     if len(known) < len(values):
-        unknown = next(value for _, value in values if isinstance(value, Unknown))
-        left = f"{len(values) - len(known)} of {len(values)} points"
-        plan.notes.append(f"Axial thrust of {of}: not known at {left}, {needs(unknown)}.")
+        where = f"at {len(values) - len(known)} of {len(values)} points, {needs(unknown)}"
+        lacking.setdefault(where, []).append(of)
     force, point = max(known, key=lambda each: abs(each[0]), default=(0.0, ""))
     return (force, point) if force else None
 
 
-def _needs(*values: Known | Unknown) -> str:
+def _needs(*values: Value) -> str:
     unknown = all_known(*values)
     return "" if unknown is None else needs(unknown)

@@ -8,6 +8,7 @@ from checker.report.pictures.frame import Frame, fitted, scale_bar, up_arrow
 from checker.report.pictures.picture import Picture
 from checker.report.pictures.side_plan import Item, Push, SidePlan, Stretch, side_plan
 from checker.report.pictures.svg import LINE, Box, Pen, Point, Sheet, text_box, width_of, wrapped
+from checker.report.words import set_text
 from checker.spec.units import show
 
 _CORNER: Point = (40.0, 60.0)
@@ -29,7 +30,7 @@ def side_view(design: Design, name: str = "side-view") -> Picture:
     """Shafts, gears and bearings at their stated stations, with the axial thrusts."""
     plan = side_plan(design)
     sheet = Sheet(name)
-    title = "The drive from the side, to scale"
+    title = f"The drive from the side, to scale{set_text(design.subjects.ratio_set)}"
     if not plan.stretches:
         said = ["Not drawn: no part has a stated place along the drive.", *plan.notes]
         end = sheet.notes(20.0, said)

@@ -6,6 +6,7 @@ from math import hypot
 
 import pytest
 
+from checker.measures.design import Design
 from checker.report.pictures.drawings import drawings
 from checker.report.pictures.front_view import front_view, front_view_overlay
 from checker.report.pictures.palette import DARK, LIGHT
@@ -151,7 +152,7 @@ def test_what_is_not_stated_is_said_and_not_drawn(edit):
     assert "sense not stated" in front.describes
     assert "Not drawn: bearing prop_thrust, bearings.prop_thrust.station" in side.describes
     assert "Not drawn: shaft idler, sections not stated" in side.describes
-    assert "Not drawn: clutch clutch, its station is not stated" in side.describes
+    assert "Not drawn: clutch, its station is not stated" in side.describes
     assert "is not drawn: gears.pinion.tip_diameter not stated" in first.describes
     assert "drawn clockwise" in second.describes
 
@@ -212,8 +213,8 @@ def test_hostile_text_of_a_spec_stays_text(edit, read):
 
 def test_thrusts_in_the_side_view_by_hand(drawn_example):
     words = side_view(drawn_example("marram")).describes
-    # 60 kW at 6000 rpm is 95.493 N m, d = 27 x 2.5 mm / cos(18 deg), tan(beta_w) = tan(18 deg) d_w/d,
-    # so F_x = 2 T tan(18 deg) / d = 2 x 95.493 x sin(18 deg) / 0.0675 = 874.3 N
+    # 60 kW at 6000 rpm is T = 95.493 N m; d = 27 x 2.5 mm / cos(18 deg); tan(beta_w) / d_w =
+    # tan(18 deg) / d, so F_x = 2 T tan(18 deg) / d = 2 x 95.493 x sin(18 deg) / 0.0675 = 874.3 N
     assert "pinion 874.3 N towards the propeller at take-off" in words
     assert "prop_gear 874.3 N towards the engine at take-off" in words
     assert "propeller 1520 N towards the propeller at take-off" in words
@@ -240,3 +241,20 @@ def test_overlay_of_different_drives_names_what_is_gone(drawn_example):
     picture = front_view_overlay(drawn_example("marram"), drawn_example("tansy"))
     assert "idler: only in the old" in picture.describes
     assert "lay: new" in picture.describes
+
+
+def test_pictures_of_ratio_sets_are_named_apart(edit):
+    def change(fields):
+        fields["ratio_sets"] = {
+            "climb": {"ratio": 2.4, "gears": {}},
+            "cruise": {"ratio": 2.3, "gears": {"prop_wheel": {"teeth": 37}}},
+        }
+        for mesh in fields["meshes"].values():
+            mesh["ratio_set"] = "swappable"
+
+    design = edit("tansy", change)
+    cruise = Design(design.subjects.spec, design.train, "cruise")
+    both = [*drawings(design), *drawings(cruise)]
+    assert len({picture.name for picture in both}) == len(both) == 8
+    assert "prop_wheel: 37 teeth" in drawings(cruise)[0].describes
+    assert drawings(cruise)[0].title.endswith("ratio set cruise")
