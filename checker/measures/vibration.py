@@ -209,7 +209,7 @@ def _run_through(design: Design, kinds: tuple[str, ...]) -> Value:
     margins = [
         (allowed / highest[index], index, allowed)
         for index, kind, allowed in limits
-        if kind == "peak" and survey.model.nodes[index].kind in kinds
+        if kind == "peak" and survey.model.nodes[index].kind in kinds and highest[index] > 0.0
     ]
     if not margins:
         return Unknown(because="nothing with a peak torque rating stands in the model")

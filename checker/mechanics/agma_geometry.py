@@ -44,7 +44,7 @@ def pinion_curvature(
     """
     base = 0.5 * base_diameter
     if is_spur:
-        radius = sqrt(0.25 * tip_diameter**2 - base**2) - base_pitch
+        radius = sqrt(max(0.0, 0.25 * tip_diameter**2 - base**2)) - base_pitch
     else:
         mean = 0.5 * (0.5 * tip_diameter + centre_distance - 0.5 * tip_diameter_of_mate)
         radius = sqrt(max(0.0, mean**2 - base**2))

@@ -1,5 +1,6 @@
 """Torque of the cylinders by order, at any speed and mean torque of the crankshaft."""
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -139,6 +140,10 @@ def engine_excitation(subjects: Subjects) -> EngineExcitation | Unknown:
     unknown = all_known(*missing)
     if unknown is not None:
         return unknown
+    if _number(full) <= 0.0 or not all(math.isfinite(_number(each)) for each in missing):
+        return Unknown(
+            (engine.place("maximum_continuous"),), "an engine without power excites nothing"
+        )
     known = {name: _number(each) for name, each in sizes.items()}
     inputs = tuple(each for each in missing if isinstance(each, Known))
     return _made(engine, int(_number(strokes)), int(_number(count)), _number(full), known, inputs)

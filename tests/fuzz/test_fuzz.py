@@ -7,6 +7,7 @@ import collections
 import datetime
 import os
 import re
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
@@ -19,6 +20,8 @@ from checker.report.json_report import entry, json_report
 from checker.report.terminal import review_sheet
 from checker.review.review import review_spec
 from checker.review.rulebook import shipped_rulebook, with_house_rules
+from checker.spec.document import read_document
+from checker.spec.edit import value_at, with_values, written
 from checker.spec.problem import SpecUnreadable
 from checker.spec.remarks import load_remarks
 from checker.spec.sign_off import load_sign_off
@@ -76,6 +79,28 @@ def changed_spec(draw):
     return "\n".join(lines).encode()
 
 
+DOCUMENTS = [read_document(file.read_bytes(), file.name) for file in SPECS]
+NUMBERS = [
+    [path for path in document.marks if written(value_at(document, path)) is not None]
+    for document in DOCUMENTS
+]
+FACTORS = st.sampled_from(["0", "-1", "1e-6", "0.01", "0.3", "0.9", "1.1", "3", "30", "1e3", "1e9"])
+
+
+@st.composite
+def scaled_spec(draw):
+    """A spec of ours in which some numbers are far from what they were."""
+    index = draw(st.integers(0, len(DOCUMENTS) - 1))
+    document, numbers = DOCUMENTS[index], NUMBERS[index]
+    values = {}
+    for path in draw(st.lists(st.sampled_from(numbers), min_size=1, max_size=3, unique=True)):
+        number = written(value_at(document, path))
+        values[path] = number.at(number.number * Decimal(draw(FACTORS)))
+        if draw(st.integers(0, 9)) == 0:
+            values[path] = "unknown"
+    return with_values(document, values)
+
+
 def is_clear(unreadable):
     told = str(unreadable)
     assert told
@@ -85,7 +110,7 @@ def is_clear(unreadable):
 
 
 @LONG
-@given(changed_spec())
+@given(changed_spec() | scaled_spec())
 def test_a_changed_spec_is_reviewed_or_refused(source):
     try:
         review = review_spec(source, "fuzzed.yaml", shipped_rulebook(), DAY)
