@@ -7,6 +7,7 @@ _UNSEEN = re.compile(
     "\x00-\x1f\x7f-\x9f"  # C0, delete, C1
     "\u00ad\u034f\u061c\u115f\u1160\u17b4\u17b5\u180b-\u180f\u3164\uffa0"  # invisible letters
     "\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb"  # zero width, breaks, bidi
+    "\ufffe\uffff"  # no characters at all, which XML refuses
     "\ufe00-\ufe0f\U0001bca0-\U0001bca3\U0001d173-\U0001d17a\U000e0000-\U000e0fff"
     "\ud800-\udfff"  # lone surrogates, which no stream can encode
     "]"

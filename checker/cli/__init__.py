@@ -80,6 +80,7 @@ class Commands(click.Group):
         "derive",
         "rulebook",
         "schema",
+        "completion",
     )
 
     def list_commands(self, ctx: click.Context) -> list[str]:

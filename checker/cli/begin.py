@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, cast
 import click
 
 from checker.cli.files import write_file
+from checker.cli.options import A_FILE
 from checker.cli.output import terminal, write
 from checker.report import status
 
@@ -66,7 +67,7 @@ _QUESTIONS: tuple[tuple[str, str, "click.ParamType[Any]", bool], ...] = (
 
 
 @click.command(short_help="Write a commented spec to begin with.")
-@click.argument("file", metavar="FILE")
+@click.argument("file", metavar="FILE", type=A_FILE)
 @click.option("--name", help="Name of the drive.")
 @click.option("--arrangement", type=click.Choice(_ARRANGEMENTS), help="Kind of gear train.")
 @click.option("--form", type=click.Choice(_FORMS), help="Form of the teeth.")

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 import click
 
 from checker.cli.files import write_file
-from checker.cli.options import book_of, house_rulebook, on_date, stop_at_level
+from checker.cli.options import A_FILE, book_of, house_rulebook, on_date, stop_at_level
 from checker.cli.output import terminal, write
 from checker.report import status
 
@@ -15,12 +15,14 @@ if TYPE_CHECKING:
 
 
 @click.command(short_help="What a revision of a spec changed.")
-@click.argument("old", metavar="OLD")
-@click.argument("new", metavar="NEW")
+@click.argument("old", metavar="OLD", type=A_FILE)
+@click.argument("new", metavar="NEW", type=A_FILE)
 @on_date
 @stop_at_level
 @house_rulebook
-@click.option("--report", metavar="FILE", help="Also write the comparison as an HTML page.")
+@click.option(
+    "--report", metavar="FILE", type=A_FILE, help="Also write the comparison as an HTML page."
+)
 @click.option("--all", "everything", is_flag=True, help="Also list every margin that moved.")
 def command(
     old: str,

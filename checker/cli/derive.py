@@ -4,13 +4,14 @@ import datetime
 
 import click
 
+from checker.cli.options import A_FILE
 from checker.cli.output import terminal, write
 from checker.report import status
 from checker.text import plain
 
 
-@click.command()
-@click.argument("spec", metavar="SPEC")
+@click.command(short_help="Print the whole calculation of one value.")
+@click.argument("spec", metavar="SPEC", type=A_FILE)
 @click.argument("target", metavar="PART.MEASURE")
 @click.option("--point", metavar="NAME", help="Operation point; all of them if left out.")
 def command(spec: str, target: str, point: str | None) -> int:

@@ -10,6 +10,10 @@ if TYPE_CHECKING:
     from checker.review.rulebook import Rulebook
 
 
+A_FILE = click.Path()
+"""An argument that a shell completes with names of files; nothing is checked here."""
+
+
 def _day(context: click.Context, parameter: click.Parameter, text: str | None) -> datetime.date:
     if text is None:
         return datetime.date.today()
@@ -24,7 +28,7 @@ on_date = click.option(
 )
 
 house_rulebook = click.option(
-    "--rulebook", metavar="FILE", help="House rulebook on top of the shipped one."
+    "--rulebook", metavar="FILE", type=A_FILE, help="House rulebook on top of the shipped one."
 )
 
 stop_at_level = click.option(

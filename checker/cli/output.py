@@ -17,13 +17,19 @@ def terminal() -> tuple[int, bool]:
     return shutil.get_terminal_size((80, 24)).columns, colour
 
 
-def write(text: str) -> None:
-    """Write to standard output; a reader that has gone away is none of our concern."""
+def write(text: str) -> bool:
+    """Write to standard output; a reader that has gone away is none of our concern.
+
+    Returns:
+        Whether somebody still reads.
+    """
     try:
         sys.stdout.write(text)
         sys.stdout.flush()
     except BrokenPipeError:
         drop_output()
+        return False
+    return True
 
 
 def drop_output() -> None:

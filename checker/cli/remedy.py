@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from checker.cli.options import book_of, house_rulebook, on_date
+from checker.cli.options import A_FILE, book_of, house_rulebook, on_date
 from checker.cli.output import say, terminal, write
 from checker.report import status
 from checker.text import plain
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 
 @click.command(short_help="The smallest change of one number that clears a finding.")
-@click.argument("spec", metavar="SPEC")
+@click.argument("spec", metavar="SPEC", type=A_FILE)
 @click.argument("finding", required=False, metavar="[RULE[@PART]]")
 @on_date
 @house_rulebook

@@ -3,13 +3,23 @@
 import click
 
 from checker.cli.files import write_file
+from checker.cli.options import A_FILE
 from checker.cli.output import terminal, write
 from checker.report import status
 
 
-@click.command()
-@click.argument("rule", required=False)
-@click.option("--report", metavar="FILE", help="Write all rules as an HTML handbook instead.")
+def _rule_ids(context: click.Context, parameter: click.Parameter, begun: str) -> list[str]:
+    """Ids of rules, for the shell to complete."""
+    from checker.review.rulebook import shipped_rulebook
+
+    return [rule.id for rule in shipped_rulebook().rules if rule.id.startswith(begun)]
+
+
+@click.command(short_help="List the rules, or print one in full.")
+@click.argument("rule", required=False, shell_complete=_rule_ids)
+@click.option(
+    "--report", metavar="FILE", type=A_FILE, help="Write all rules as an HTML handbook instead."
+)
 def command(rule: str | None, report: str | None) -> int:
     """List the rules by family, or print one RULE in full."""
     from checker.report.rulebook_sheet import rule_in_full, rulebook_list

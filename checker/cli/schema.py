@@ -6,7 +6,7 @@ from checker.cli.output import write
 from checker.report import status
 
 
-@click.command()
+@click.command(short_help="Print the JSON Schema of a format.")
 @click.argument("of", type=click.Choice(["spec", "report", "rulebook", "remarks"]), default="spec")
 def command(of: str) -> int:
     """Print the JSON Schema of a spec, of the JSON report, of a house rulebook or of remarks."""

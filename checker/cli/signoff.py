@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 import click
 
 from checker.cli.files import write_file
-from checker.cli.options import book_of, house_rulebook, on_date
+from checker.cli.options import A_FILE, book_of, house_rulebook, on_date
 from checker.cli.output import say, terminal, write
 from checker.report import status
 
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 
 @click.command(short_help="Put a name under the review of a spec.")
-@click.argument("spec", metavar="SPEC")
+@click.argument("spec", metavar="SPEC", type=A_FILE)
 @click.option("--name", required=True, help="Who signs. A second person signs the same record.")
 @click.option("--role", required=True, help="In which role, such as designer or reviewer.")
 @on_date

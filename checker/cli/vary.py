@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from checker.cli.options import book_of, house_rulebook, on_date
+from checker.cli.options import A_FILE, book_of, house_rulebook, on_date
 from checker.cli.output import terminal, write
 from checker.report import status
 from checker.text import plain
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 
 @click.command(short_help="Walk one or two stated values over a range.")
-@click.argument("spec", metavar="SPEC")
+@click.argument("spec", metavar="SPEC", type=A_FILE)
 @click.argument("ranges", nargs=-1, required=True, metavar="FIELD=FROM..TO...")
 @click.option(
     "--measure",

@@ -1,19 +1,19 @@
 """The report as JSON: the same bytes for the same input, closed to what ``json_schema`` says."""
 
 import datetime
-import json
-import math
-import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 from checker import __version__
-from checker.known import Known, Path, Plain, Unknown, Value
+from checker.known import Known, Path, Unknown, Value
 from checker.measures.design import Design
 from checker.mechanics.equation import Equation
 from checker.report import words
 from checker.report.drive_table import DriveTable, MeshRow, drive_table
+from checker.report.fingerprint import fingerprint_of
 from checker.report.gear_table import life_rows, power_rows
+from checker.report.json_value import Json, finite, json_text, value_json, value_or_none
 from checker.report.results import Failed, Result
+from checker.report.since import OldReport, Since, Stood, told_way
 from checker.review.digest import rulebook_digest
 from checker.review.finding import Finding
 from checker.review.inspection import Inspection, inspection_plan
@@ -25,22 +25,20 @@ from checker.review.sign_off import Standing
 from checker.spec.document import Document
 from checker.spec.papers import Deviation
 from checker.spec.problem import Problem, SpecUnreadable, dotted
-from checker.text import plain
 
 SCHEMA_VERSION = 1
-_ESCAPED = re.compile(r'\\[^"]')
-"""What JSON escapes, apart from quotation marks: control characters and backslashes."""
-
-Json = str | int | float | bool | None | Sequence["Json"] | Mapping[str, "Json"]
 
 
-def json_report(reviews: Sequence[Json], book: Rulebook, on: str) -> str:
+def json_report(
+    reviews: Sequence[Json], book: Rulebook, on: str, old: OldReport | None = None
+) -> str:
     """The whole report.
 
     Args:
         reviews: what ``entry`` made of the result of each file, in order.
         book: the rulebook held against them.
         on: date of the review, ISO 8601.
+        old: the report it is held against, if any.
     """
     report: Json = {
         "schema_version": SCHEMA_VERSION,
@@ -53,25 +51,30 @@ def json_report(reviews: Sequence[Json], book: Rulebook, on: str) -> str:
         },
         "rules": {rule.id: _rule(rule) for rule in book.rules},
         "cautions": list(words.CAUTIONS),
+        "since": None if old is None else _old(old, book),
         "reviews": reviews,
     }
-    text = _written(report)
-    if _ESCAPED.search(text) or plain(text) != text:  # seldom, and slow to go through
-        text = _written(_harmless(report))
-    return f"{text}\n"
+    return json_text(report)
 
 
-def _written(report: Json) -> str:
-    return json.dumps(report, ensure_ascii=False, allow_nan=False)
+def _old(old: OldReport, book: Rulebook) -> Json:
+    """The report that this one is held against."""
+    return {
+        "file": old.file,
+        "on": old.on,
+        "version": old.version,
+        "rulebook_sha256": old.rulebook_sha256,
+        "differs": list(old.differences(book)),
+    }
 
 
-def entry(result: Result) -> Json:
-    """What became of one file."""
+def entry(result: Result, since: Since | None = None) -> Json:
+    """What became of one file, and since an older report where it is held against one."""
     if isinstance(result, SpecUnreadable):
         return _unreadable(result.file, result.problems)
     if isinstance(result, Failed):
         return {"state": "failed", "file": result.file, "error": result.fault}
-    return _reviewed(result)
+    return _reviewed(result, since)
 
 
 def _unreadable(file: str, problems: tuple[Problem, ...]) -> Json:
@@ -93,7 +96,7 @@ def _unreadable(file: str, problems: tuple[Problem, ...]) -> Json:
     }
 
 
-def _reviewed(review: Review) -> Json:
+def _reviewed(review: Review, since: Since | None) -> Json:
     """Every outcome, the worst first."""
     document = review.loaded.document
     drive = review.loaded.spec.drive
@@ -105,7 +108,8 @@ def _reviewed(review: Review) -> Json:
         "drive": {"name": drive.name, "revision": drive.revision},
         "disposition": review.disposition,
         "counts": _counts(review),
-        "findings": [_finding(finding, document, steps) for finding in review.findings],
+        "findings": [_finding(finding, document, steps, since) for finding in review.findings],
+        "cleared": [] if since is None else [_cleared(each) for each in since.cleared],
         "assumptions": [_assumption(known) for known in review.assumptions],
         "tables": [
             {**_table(drive_table(design)), **_gears(design)} for design in review.designs.values()
@@ -115,6 +119,18 @@ def _reviewed(review: Review) -> Json:
         "inspections": [_inspection(each) for each in inspection_plan(review)],
         "remarks": [_remark(each, document) for each in review.remarks],
         "sign_off": None if review.sign_off is None else _sign_off(review.sign_off),
+    }
+
+
+def _cleared(stood: Stood) -> Json:
+    """A finding that was open in the older report and is not now."""
+    return {
+        "fingerprint": stood.fingerprint,
+        "rule": stood.rule,
+        "title": stood.title,
+        "part": stood.part,
+        "level": stood.level,
+        "outcome": stood.outcome,
     }
 
 
@@ -161,20 +177,6 @@ def _inspection(inspection: Inspection) -> Json:
         "part": because.subject.label,
         "outcome": because.outcome,
     }
-
-
-def _harmless(node: Json) -> Json:
-    """The same report with every control and invisible character of its texts spelled out.
-
-    JSON would escape some of them, but a program that decodes and prints a text would not.
-    """
-    if isinstance(node, str):
-        return node if node.isascii() and node.isprintable() else plain(node)
-    if isinstance(node, dict):
-        return {plain(key): _harmless(value) for key, value in node.items()}
-    if isinstance(node, list):
-        return [_harmless(each) for each in node]
-    return node
 
 
 def _rule(rule: Rule) -> Json:
@@ -231,7 +233,7 @@ class _Steps:
             source = origin
         return {
             "symbol": known.symbol,
-            **_value(known),
+            **value_json(known),
             "formula": formula,
             "source": source,
             "inputs": [self._numbers[id(inner)] for inner in known.inputs],
@@ -239,10 +241,12 @@ class _Steps:
         }
 
 
-def _finding(finding: Finding, document: Document, steps: _Steps) -> Json:
+def _finding(finding: Finding, document: Document, steps: _Steps, since: Since | None) -> Json:
     rule, known, limit = finding.rule, finding.known, finding.limit
     missing = finding.value.missing if isinstance(finding.value, Unknown) else ()
     return {
+        "fingerprint": fingerprint_of(finding),
+        "since": told_way(since, finding),
         "rule": rule.id,
         "family": rule.family,
         "title": rule.title,
@@ -253,7 +257,7 @@ def _finding(finding: Finding, document: Document, steps: _Steps) -> Json:
         "ratio_set": finding.ratio_set,
         "point": finding.point,
         "measure": rule.measure,
-        "value": None if known is None else _value(known),
+        "value": None if known is None else value_json(known),
         "at_best": known is not None and known is not finding.value,
         "limit": None if limit is None else _limit(limit),
         "margin": _margin(finding),
@@ -285,23 +289,6 @@ def _counts(review: Review) -> Json:
     }
 
 
-def _value(known: Known) -> dict[str, Json]:
-    return {
-        "value": _finite(known.value),
-        "unit": known.unit,
-        "shown": words.value_text(known),
-    }
-
-
-def _value_or_none(value: Value) -> Json:
-    return None if isinstance(value, Unknown) else _value(value)
-
-
-def _finite(value: Plain) -> Json:
-    """A number that JSON can hold; one that is not finite has only its shown text."""
-    return None if isinstance(value, float) and not math.isfinite(value) else value
-
-
 def _limit(limit: Limit) -> Json:
     return {
         "kind": limit.kind,
@@ -317,7 +304,7 @@ def _margin(finding: Finding) -> Json:
     relative = words.margin_is_relative(finding)
     unit = "ΔK" if finding.limit.unit == "K" else finding.limit.unit
     return {
-        "value": _finite(finding.margin),
+        "value": finite(finding.margin),
         "relative": relative,
         "unit": "1" if relative else unit,
         "text": words.margin_text(finding),
@@ -344,7 +331,7 @@ def _day(day: datetime.date | None) -> str | None:
 
 
 def _assumption(known: Known) -> Json:
-    return {"symbol": known.symbol, **_value(known), "source": str(known.origin)}
+    return {"symbol": known.symbol, **value_json(known), "source": str(known.origin)}
 
 
 def _change(change: Change) -> Json:
@@ -361,7 +348,7 @@ def _change(change: Change) -> Json:
 def _table(table: DriveTable) -> dict[str, Json]:
     return {
         "ratio_set": table.ratio_set,
-        "ratio": _value_or_none(table.ratio),
+        "ratio": value_or_none(table.ratio),
         "shafts": [shaft for group in table.shafts for shaft in group],
         "points": [
             {
@@ -382,17 +369,17 @@ def _gears(design: Design) -> dict[str, Json]:
             {
                 "mesh": row.mesh,
                 "point": row.point,
-                "iso": _value_or_none(row.iso),
-                "agma": _value_or_none(row.agma),
-                "iso_over_agma": _value_or_none(row.ratio),
+                "iso": value_or_none(row.iso),
+                "agma": value_or_none(row.agma),
+                "iso_over_agma": value_or_none(row.ratio),
             }
             for row in power_rows(design)
         ],
         "gear_lives": [
             {
                 "gear": row.gear,
-                "pitting": _value_or_none(row.pitting),
-                "breakage": _value_or_none(row.breakage),
+                "pitting": value_or_none(row.pitting),
+                "breakage": value_or_none(row.breakage),
             }
             for row in life_rows(design)
         ],
@@ -401,7 +388,7 @@ def _gears(design: Design) -> dict[str, Json]:
 
 def _of_each_shaft(table: DriveTable, values: tuple[Value, ...]) -> Json:
     return [
-        _value_or_none(value)
+        value_or_none(value)
         for group, value in zip(table.shafts, values, strict=True)
         for _ in group
     ]
@@ -412,9 +399,9 @@ def _mesh(row: MeshRow) -> Json:
         "mesh": row.mesh,
         "driver": row.driver,
         "driven": row.driven,
-        "driver_teeth": _value_or_none(row.teeth),
-        "driven_teeth": _value_or_none(row.mate_teeth),
-        "ratio": _value_or_none(row.ratio),
-        "transverse_contact_ratio": _value_or_none(row.transverse_contact_ratio),
-        "overlap_ratio": _value_or_none(row.overlap_ratio),
+        "driver_teeth": value_or_none(row.teeth),
+        "driven_teeth": value_or_none(row.mate_teeth),
+        "ratio": value_or_none(row.ratio),
+        "transverse_contact_ratio": value_or_none(row.transverse_contact_ratio),
+        "overlap_ratio": value_or_none(row.overlap_ratio),
     }

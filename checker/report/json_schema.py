@@ -3,6 +3,7 @@
 from typing import Any
 
 from checker.report.json_report import SCHEMA_VERSION
+from checker.report.since import WAYS_SINCE
 from checker.review.inspection import TIMES
 from checker.review.rule import LEVELS, LIMIT_KINDS
 
@@ -31,6 +32,7 @@ def report_schema() -> _Schema:
                 "description": "What each rule says, by its id.",
             },
             cautions=_list(_text("A sentence."), "What to bear in mind with every report."),
+            since=_or_null(_old(), "The report it is held against, if any."),
             reviews=_list(
                 {"oneOf": [_reviewed(), _unreadable(), _failed()]},
                 "One entry for each file, in the order given.",
@@ -61,6 +63,7 @@ def _reviewed() -> _Schema:
         },
         counts=_counts(),
         findings=_list(_finding(), "Every outcome of every rule on every part, the worst first."),
+        cleared=_list(_cleared(), "What was open in the older report and is not now."),
         assumptions=_list(
             _assumption(), "What judged values rest on that the spec does not state."
         ),
@@ -75,6 +78,29 @@ def _reviewed() -> _Schema:
         inspections=_list(_inspection(), "What to look at and when, in order of time."),
         remarks=_list(_remark(), "What reviewers say in the file of remarks beside the spec."),
         sign_off=_or_null(_sign_off(), "The record of a sign-off beside the spec, if any."),
+    )
+
+
+def _old() -> _Schema:
+    return _closed(
+        "An older report.",
+        file=_text("Name of its file."),
+        on=_text("Date of its review."),
+        version=_text("Version of the program that wrote it."),
+        rulebook_sha256=_digest("Of its rulebook."),
+        differs=_list(_text("A sentence."), "What else than the specs may make the difference."),
+    )
+
+
+def _cleared() -> _Schema:
+    return _closed(
+        "A finding of the older report.",
+        fingerprint=_fingerprint(),
+        rule=_text("Id of its rule."),
+        title=_text("What a design that meets the rule does."),
+        part=_text("Path of the part."),
+        level={"enum": list(LEVELS), "description": "Level at which it was open."},
+        outcome=_text("What had come out."),
     )
 
 
@@ -173,6 +199,10 @@ def _rule() -> _Schema:
 def _finding() -> _Schema:
     return _closed(
         "The outcome of one rule on one part.",
+        fingerprint=_fingerprint(),
+        since=_or_null(
+            {"enum": list(WAYS_SINCE)}, "Of what is open, what became of it since the older report."
+        ),
         rule=_text("Id of the rule; more about it in 'rules'."),
         family=_text("Family of the rule, or name of the house rulebook."),
         title=_text("What a design that meets the rule does."),
@@ -357,6 +387,14 @@ def _text(description: str) -> _Schema:
 
 def _digest(description: str) -> _Schema:
     return {"type": "string", "pattern": "^[0-9a-f]{64}$", "description": f"SHA-256. {description}"}
+
+
+def _fingerprint() -> _Schema:
+    return {
+        "type": "string",
+        "pattern": "^[0-9a-f]{32}$",
+        "description": "Of rule, part and ratio set: the same from one revision to the next.",
+    }
 
 
 def _count(description: str, least: int = 0) -> _Schema:

@@ -3,6 +3,7 @@
 import datetime
 import sys
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from checker.report import status
 from checker.report.beside import with_papers
@@ -12,6 +13,9 @@ from checker.review.rule import Level
 from checker.review.rulebook import Rulebook
 from checker.spec.problem import SpecUnreadable
 from checker.spec.source import MOST_BYTES
+
+if TYPE_CHECKING:
+    from checker.report.since import Since
 
 STANDARD_INPUT = "-"
 
@@ -57,13 +61,20 @@ def file_name(spec: str) -> str:
     return "standard input" if spec == STANDARD_INPUT else spec
 
 
-def status_of(result: Result, stop_at: Level) -> int:
-    """The exit status for one file."""
+def status_of(result: Result, stop_at: Level, since: "Since | None" = None) -> int:
+    """The exit status for one file.
+
+    Args:
+        result: what became of it.
+        stop_at: lowest level whose open findings count.
+        since: the older report it is held against; then only what became worse counts.
+    """
     if isinstance(result, SpecUnreadable):
         return status.UNREADABLE
     if isinstance(result, Failed) or result.has_broken:
         return status.BROKEN
-    return status.FINDINGS if result.reaches(stop_at) else status.CLEAR
+    reaches = since.worsens(result, stop_at) if since is not None else result.reaches(stop_at)
+    return status.FINDINGS if reaches else status.CLEAR
 
 
 def _source(spec: str) -> bytes:

@@ -7,6 +7,14 @@ from checker.report.awaited import awaited_fields, awaited_reasons
 from checker.report.drive_table import DriveTable, MeshRow, drive_table
 from checker.report.gear_limits_sheet import gear_limits
 from checker.report.sheet import Sheet
+from checker.report.since import Since
+from checker.report.since_sheet import (
+    before_text,
+    cleared_lines,
+    parted,
+    since_lines,
+    stood_heading,
+)
 from checker.review.digest import rulebook_digest
 from checker.review.finding import Finding
 from checker.review.review import Review
@@ -25,7 +33,14 @@ _LABEL = 12
 _MOST_VALUES = 4
 
 
-def review_sheet(review: Review, *, width: int, colour: bool, everything: bool = False) -> str:
+def review_sheet(
+    review: Review,
+    *,
+    width: int,
+    colour: bool,
+    everything: bool = False,
+    since: Since | None = None,
+) -> str:
     """Write the sheet of a review.
 
     Args:
@@ -33,11 +48,19 @@ def review_sheet(review: Review, *, width: int, colour: bool, everything: bool =
         width: columns of the terminal.
         colour: whether styles are printed.
         everything: also list what meets its rule or does not apply.
+        since: the older report it is held against; what became worse then comes first.
     """
     sheet = Sheet(width, colour=colour)
     _head(sheet, review)
-    _findings(sheet, review)
-    _awaited(sheet, review)
+    if since is None:
+        _open(sheet, review, review.findings)
+    else:
+        worse, stood = parted(review.findings, since)
+        since_lines(sheet, review, since, worse)
+        numbers = _open(sheet, review, worse, since=since)
+        cleared_lines(sheet, since)
+        stood_heading(sheet, since, stood)
+        _open(sheet, review, stood, numbers)
     _deviations(sheet, review)
     _remarks(sheet, review)
     if everything:
@@ -80,27 +103,52 @@ def _head(sheet: Sheet, review: Review) -> None:
         sheet.line(paper_words.sign_off_text(review.sign_off), style=style)
 
 
-def _findings(sheet: Sheet, review: Review) -> None:
-    """What is broken and what falls short, numbered, the worst first."""
-    broken = [finding for finding in review.findings if finding.outcome == "broken"]
+def _open(
+    sheet: Sheet,
+    review: Review,
+    findings: tuple[Finding, ...],
+    numbers: dict[str, int] | None = None,
+    since: Since | None = None,
+) -> dict[str, int]:
+    """What is open among some findings; gives and takes the numbers under which rules stand."""
+    numbers = _findings(sheet, review, findings, numbers or {"": 0}, since)
+    _awaited(sheet, review, findings)
+    return numbers
+
+
+def _findings(
+    sheet: Sheet,
+    review: Review,
+    findings: tuple[Finding, ...],
+    numbers: dict[str, int],
+    since: Since | None,
+) -> dict[str, int]:
+    """What is broken and what falls short, numbered, the worst first.
+
+    The numbers are those under which each rule is explained, and without a rule the last one.
+    With an older report each finding says what it was there.
+    """
+    broken = [finding for finding in findings if finding.outcome == "broken"]
     if broken:
         sheet.heading(words.broken_heading(len(broken)), "bold red")
-    numbers: dict[str, int] = {}
-    number = 0
+    number = numbers[""]
     for finding in broken:
         number += 1
         _broken(sheet, review, finding, number)
     for level in LEVELS:
         short = [
             finding
-            for finding in review.findings
+            for finding in findings
             if finding.outcome == "falls short" and finding.level == level
         ]
         if short:
             sheet.heading(words.level_heading(level, len(short)), _STYLES[level])
         for finding in short:
             number += 1
-            _short(sheet, review, finding, number, numbers.setdefault(finding.rule.id, number))
+            told = numbers.setdefault(finding.rule.id, number)
+            before = "" if since is None else before_text(since, finding)
+            _short(sheet, review, finding, number, told, before)
+    return {**numbers, "": number}
 
 
 def _title(sheet: Sheet, number: int, text: str) -> None:
@@ -121,13 +169,17 @@ def _broken(sheet: Sheet, review: Review, finding: Finding, number: int) -> None
     _row(sheet, "Rule", plain(finding.rule.id))
 
 
-def _short(sheet: Sheet, review: Review, finding: Finding, number: int, told: int) -> None:
+def _short(
+    sheet: Sheet, review: Review, finding: Finding, number: int, told: int, before: str
+) -> None:
     """A finding that falls short; ``told`` is the number under which its rule is explained."""
     rule, document = finding.rule, review.loaded.document
     _title(sheet, number, f"Falls short: {words.prose(rule.title)}")
     _row(sheet, "Part", words.part_text(finding))
     _row(sheet, "Judged", words.measure_text(rule))
     _row(sheet, "Found", words.found_text(finding))
+    if before:
+        _row(sheet, "Before", before)
     _row(sheet, "Place", words.place_text(document, finding.place))
     related = [f"{dotted(path)} (line {document.place(path).line})" for path in finding.related]
     if related:
@@ -143,9 +195,9 @@ def _short(sheet: Sheet, review: Review, finding: Finding, number: int, told: in
     _row(sheet, "Rule", plain(rule.id) + explained)
 
 
-def _awaited(sheet: Sheet, review: Review) -> None:
+def _awaited(sheet: Sheet, review: Review, findings: tuple[Finding, ...]) -> None:
     """What is not shown, by what would show it."""
-    fields = awaited_fields(review.findings)
+    fields = awaited_fields(findings)
     for level in LEVELS:
         groups = [group for group in fields if group.level == level]
         if groups:
@@ -155,7 +207,7 @@ def _awaited(sheet: Sheet, review: Review) -> None:
             reasons = f"{awaited_words.reasons_text(group)}; " if group.reasons else ""
             text = f"{awaited_words.to_state_text(review.loaded.document, group.fields)}: {reasons}"
             sheet.line(text + awaited_words.waiting_text(group, for_what), indent=2, label="-")
-    unanswered = awaited_reasons(review.findings)
+    unanswered = awaited_reasons(findings)
     if unanswered:
         sheet.heading("Not shown, whatever the spec states")
     for group in unanswered:

@@ -205,6 +205,12 @@ def judged_text(finding: Finding) -> str:
     return f"{best}{value}{point}"
 
 
+def judged_title(finding: Finding) -> str:
+    """Outcome, title and level: ``Falls short: The teeth stay in contact (warning)``."""
+    level = f" ({finding.level})" if finding.level else ""
+    return f"{finding.outcome.capitalize()}: {prose(finding.rule.title)}{level}"
+
+
 def part_text(finding: Finding) -> str:
     """The part a finding is about, with the name that a list entry has, and its ratio set."""
     subject = finding.subject

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, Protocol
 
 from checker.known import Path
-from checker.review.finding import Finding, gravity, report_order
+from checker.review.finding import Finding, Outcome, gravity, report_order
 from checker.review.review import Review
 from checker.review.rule import LEVELS, Level
 
@@ -113,33 +113,68 @@ def _by_key(review: Review) -> dict[_Key, Finding]:
     return {(each.rule.id, each.subject.address, each.ratio_set): each for each in review.findings}
 
 
-def _moved(before: Finding | None, after: Finding | None) -> Moved | None:
-    """How a finding moved, ``None`` where it did not."""
+class Judged(Protocol):
+    """What of a finding tells whether another one of the same rule and part is worse."""
+
+    @property
+    def outcome(self) -> Outcome:
+        """What came out."""
+
+    @property
+    def level(self) -> Level | None:
+        """Level at which it is open."""
+
+    @property
+    def margin(self) -> float | None:
+        """How far inside the limit."""
+
+    @property
+    def is_open(self) -> bool:
+        """Whether something is left to be done about it."""
+
+
+def way_of(before: Judged | None, after: Judged | None) -> Way | None:
+    """How a finding moved by outcome, level and margin; ``None`` where these are the same.
+
+    Args:
+        before: what came out before, ``None`` where there was no such rule or part.
+        after: what comes out now.
+    """
     was_open = before is not None and before.is_open
     is_open = after is not None and after.is_open
-    way: Way | None = None
-    if is_open and not was_open:
-        way = "appeared"
-    elif was_open and not is_open:
-        way = "cleared"
-    elif before is not None and after is not None:
-        way = _way(before, after)
-    return None if way is None else Moved(way, before, after)
+    if was_open != is_open:
+        return "appeared" if is_open else "cleared"
+    return None if before is None or after is None else _way_of_both(before, after)
 
 
-def _way(before: Finding, after: Finding) -> Way | None:
-    """Whether a finding that is open in both, or closed in both, became worse or better."""
+def _way_of_both(before: Judged, after: Judged) -> Way | None:
+    """How a finding moved that is open in both, or closed in both."""
     ranks = [gravity(each.outcome, each.level, 0.0) for each in (before, after)]
     if ranks[0] != ranks[1]:
         if not before.is_open:  # from does not apply to meets, say
             return "moved"
+        if (before.outcome, before.level, after.outcome) == (
+            "falls short",
+            after.level,
+            "not shown",
+        ):
+            return "moved"  # to leave a value out makes nothing better
         return "worse" if ranks[1] < ranks[0] else "better"
-    if before.margin is not None and after.margin is not None:
-        change = after.margin - before.margin
-        if abs(change) > _SAME * max(abs(before.margin), abs(after.margin)):
-            return "better" if change > 0.0 else "worse"
+    if before.margin is None or after.margin is None:
         return None
-    return None if _told(before) == _told(after) else "moved"
+    change = after.margin - before.margin
+    if abs(change) > _SAME * max(abs(before.margin), abs(after.margin)):
+        return "better" if change > 0.0 else "worse"
+    return None
+
+
+def _moved(before: Finding | None, after: Finding | None) -> Moved | None:
+    """How a finding moved, ``None`` where it did not."""
+    way = way_of(before, after)
+    if way is None and before is not None and after is not None:
+        no_margin = before.margin is None or after.margin is None
+        way = "moved" if no_margin and _told(before) != _told(after) else None
+    return None if way is None else Moved(way, before, after)
 
 
 def _told(finding: Finding) -> tuple[object, ...]:
