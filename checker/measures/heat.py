@@ -8,14 +8,14 @@ from checker.measures import oil_properties as properties
 from checker.measures.design import Design
 from checker.measures.heat_model import heat_model
 from checker.measures.kept import kept
-from checker.measures.losses import loss_terms
+from checker.measures.losses import oil_flow
 from checker.measures.registry import measure, varying_measure
 from checker.measures.seals import lip_of
-from checker.mechanics import convection, engine, heat, kinematics, oil, oil_families
+from checker.mechanics import convection, heat, kinematics, oil, oil_families
 from checker.mechanics import cooler as oil_cooler
-from checker.mechanics.equation import OutOfRange, equation_of
-from checker.solve.heat_balance import DAY, HeatModel, added, limiting_power
-from checker.solve.oil_terms import Oil, Term
+from checker.mechanics.equation import OutOfRange
+from checker.solve.heat_balance import HeatModel, added, limiting_power
+from checker.solve.oil_terms import Oil
 from checker.spec.fields import NONE
 from checker.spec.subject import Subject
 
@@ -23,7 +23,6 @@ _LIP_RISE = assumed(
     20.0, "ΔK", "ΔT_lip", "seal makers (seen): the lip runs at least 20 K over the oil"
 )
 _MOST_POWER = 4.0  # times the power of the point: beyond, nobody asks
-_WARM_UP_KINDS = ("warm-up", "taxi", "ground idle")
 
 
 @varying_measure("lubrication", "K", "computed oil temperature on the hot day")
@@ -45,15 +44,29 @@ def steady(design: Design, point: Subject, hot: bool) -> Value:
     return balance if isinstance(balance, Unknown) else balance.steady()
 
 
-@measure("lubrication", "ΔK", "computed against stated oil temperature in cruise", at="oil.name")
+@measure("lubrication", "ΔK", "computed against known oil temperature", at="oil.name")
 def temperature_disagreement(design: Design, lubrication: Subject) -> Value:
-    """|ΔT| of computed and stated oil temperature, in the air stated, after long cruise [K]."""
+    """|ΔT| of computed and known oil temperature, in the air stated [K].
+
+    Known is what was measured, at any point, and what is stated for long cruise.
+    """
 
     def apart(point: Subject) -> Value:
         computed = design.measure("computed_temperature", lubrication, point)
-        return compute(heat.distance, point.given("oil_temperature", "T_stated"), computed)
+        return compute(heat.distance, known_temperature(point), computed)
 
-    return _worst(design, ("cruise",), apart, largest=True)
+    points = [each for each in design.points if each.raw("kind") == "cruise" or _is_measured(each)]
+    return _worst(points, "cruise", apart, largest=True)
+
+
+def known_temperature(point: Subject) -> Value:
+    """Oil temperature of a point, measured where it was, else as stated [K]."""
+    measured = point.given("measured_oil_temperature", "T_meas")
+    return measured if isinstance(measured, Known) else point.given("oil_temperature", "T_stated")
+
+
+def _is_measured(point: Subject) -> bool:
+    return isinstance(point.given("measured_oil_temperature"), Known)
 
 
 @measure("lubrication", "K", "what the oil and all it wets bear", at="oil.name")
@@ -99,7 +112,7 @@ def corrected_reserve(design: Design, lubrication: Subject, point: Subject) -> V
     """
     corrected = compute(
         heat.corrected_to_hot_day,
-        point.given("oil_temperature", "T_meas"),
+        known_temperature(point),
         model.outside_air(design, point, True),
         point.given("air_temperature", "T_air"),
     )
@@ -114,7 +127,7 @@ def ground_idle_reserve(design: Design, lubrication: Subject) -> Value:
     def reserve(point: Subject) -> Value:
         return design.measure("hot_day_reserve", lubrication, point)
 
-    return _worst(design, ("ground idle",), reserve, largest=False)
+    return worst_of(design, ("ground idle",), reserve, largest=False)
 
 
 @measure("lubrication", "m2/s", "oil viscosity at the hottest point of the hot day", at="oil.name")
@@ -127,7 +140,7 @@ def hot_day_viscosity(design: Design, lubrication: Subject) -> Value:
 @varying_measure("drive", "W", "heat of all losses on the hot day")
 def losses(design: Design, drive: Subject, point: Subject) -> Value:
     """Σ P_loss at the oil temperature of the hot day [W]."""
-    found = _parts(design, point)
+    found = heat_parts(design, point)
     if isinstance(found, Unknown):
         return found
     balance, parts = found
@@ -154,7 +167,7 @@ def power_reserve(design: Design, drive: Subject) -> Value:
         limit = design.measure("power_at_limit", drive, point)
         return compute(kinematics.quotient, limit, point.given("power", "P"))
 
-    return _worst(design, ("climb", "cruise"), reserve, largest=False)
+    return worst_of(design, ("climb", "cruise"), reserve, largest=False)
 
 
 @varying_measure("drive", "W", "continuous power at which the oil reaches its limit")
@@ -166,7 +179,7 @@ def power_at_limit(design: Design, drive: Subject, point: Subject) -> Value:
     power = point.given("power", "P")
     if isinstance(balance, Unknown) or not (isinstance(limit, Known) and isinstance(power, Known)):
         return merged([each for each in (balance, limit, power) if isinstance(each, Unknown)])
-    factor = _sought(
+    factor = sought(
         lambda: balance.power_factor(limit.number, _MOST_POWER),
         "1",
         "x",
@@ -201,17 +214,20 @@ def cooler_size(design: Design, lubrication: Subject, point: Subject) -> Value:
     state = balance.oil.known(limit)
     if isinstance(state, Unknown):
         return state
-    flow = model.oil_flow(design, point)
+    flow = oil_flow(design, point)
+    coolant = (
+        model.outside_air(design, point, True)
+        if by_air
+        else case.given("coolant_temperature", "T_c")
+    )
     return compute(
         oil_cooler.cooler_size_needed,
         needed,
         model.cooler_conductance(design, by_air),
         compute(oil_cooler.capacity_rate, state[Oil.DENSITY], state[Oil.HEAT_CAPACITY], flow),
-        model.coolant_rates(design, point, by_air),
+        model.coolant_rates(design, point, by_air, coolant),
         limit,
-        model.outside_air(design, point, True)
-        if by_air
-        else case.given("coolant_temperature", "T_c"),
+        coolant,
     )
 
 
@@ -246,90 +262,7 @@ def joint_as_metal(design: Design, case: Subject) -> Value:
     )
 
 
-@measure("lubrication", "s", "time to warm the oil for take-off", at="take_off_temperature")
-def warm_up_time(design: Design, lubrication: Subject) -> Value:
-    """t from the coldest start to the take-off temperature, without heat of the engine [s]."""
-    point = _warm_up_point(design)
-    if isinstance(point, Unknown):
-        return point
-    values = (
-        lubrication.given("cold_start_temperature", "T_start"),
-        lubrication.given("take_off_temperature", "T_end"),
-        heat_content(design),
-    )
-    balance = _alone(design, point)
-    known = [each for each in values if isinstance(each, Known)]
-    if isinstance(balance, Unknown) or len(known) < len(values):
-        return merged([each for each in (*values, balance) if isinstance(each, Unknown)])
-    start, end, content = known
-    origin = f"∫ C dT/(Σ P_loss - Φ_case) at {point.name}, at most {DAY:.0f} s"
-    return _sought(
-        lambda: balance.warm_up(start.number, end.number, content.number),
-        "s",
-        "t",
-        origin,
-        start,
-        end,
-        content,
-    )
-
-
-@measure("lubrication", "1", "drag of the coldest start over the torque of the starter")
-def start_drag_share(design: Design, lubrication: Subject) -> Value:
-    """Torque at the crank that the cold drive takes at ground idle speed, over the starter's."""
-    start = lubrication.given("cold_start_temperature", "T_start")
-    starter = design.subjects.the("engine").given("starter_torque_limit", "T_starter")
-
-    def share(point: Subject) -> Value:
-        balance = _alone(design, point)
-        if isinstance(balance, Unknown) or isinstance(start, Unknown):
-            return merged([each for each in (balance, start) if isinstance(each, Unknown)])
-        origin = "Σ P_loss of the unloaded drive at the coldest start"
-        drag = _sought(lambda: balance.lost(start.number, 0.0), "W", "P", origin, start)
-        torque = compute(engine.mean_torque, drag, point.given("engine_speed", "ω_e"))
-        return compute(kinematics.quotient, torque, starter)
-
-    return _worst(design, ("ground idle",), share, largest=True)
-
-
-@varying_measure("lubrication", "K/s", "warming of the cold drive", at="cold_start_temperature")
-def cold_heating_rate(design: Design, lubrication: Subject, point: Subject) -> Value:
-    """dT/dt at the coldest start with the power of the point [K/s]."""
-    balance = _alone(design, point)
-    start = lubrication.given("cold_start_temperature", "T_start")
-    if isinstance(balance, Unknown) or isinstance(start, Unknown):
-        return merged([each for each in (balance, start) if isinstance(each, Unknown)])
-    origin = "Σ P_loss - Φ_case at the coldest start"
-    net = _sought(lambda: balance.net(start.number), "W", "P", origin, start)
-    return compute(heat.heating_rate, net, heat_content(design))
-
-
-def heat_content(design: Design) -> Value:
-    """C, heat that the drive takes for one kelvin [J/K]."""
-    lubrication, case = properties.lubrication(design), design.subjects.the("housing")
-    density = properties.density_15(design)
-    gears = [gear.given("mass", "m") for gear in design.subjects.all("gear")]
-    known = [each for each in gears if isinstance(each, Known)]
-    if len(known) < len(gears):
-        return merged([each for each in gears if isinstance(each, Unknown)])
-    steel = Known(
-        heat.mass_sum(tuple(each.number for each in known)),
-        "kg",
-        "m_s",
-        origin=equation_of(heat.mass_sum),
-        inputs=tuple(known),
-    )
-    return compute(
-        heat.heat_content,
-        compute(heat.mass_of, lubrication.given("volume", "V_oil"), density),
-        compute(heat.oil_heat_capacity, density, lubrication.given("cold_start_temperature", "T")),
-        case.given("mass", "m_h"),
-        compute(heat.case_heat_capacity, case.given("material")),
-        steel,
-    )
-
-
-def _sought(
+def sought(
     search: Callable[[], float], unit: str, symbol: str, origin: str, *inputs: Known
 ) -> Value:
     """What a balance is asked for; unknown where the oil or a part leaves the formulas' range."""
@@ -340,13 +273,19 @@ def _sought(
     return Known(number, unit, symbol, origin=origin, inputs=inputs)
 
 
-def _worst(
+def worst_of(
     design: Design, kinds: tuple[str, ...], value_at: Callable[[Subject], Value], *, largest: bool
 ) -> Value:
     """The worst of a value over the points of some kinds; unknown where any of them is."""
     points = [each for each in design.points if each.raw("kind") in kinds]
+    return _worst(points, " or ".join(kinds), value_at, largest=largest)
+
+
+def _worst(
+    points: list[Subject], sought_for: str, value_at: Callable[[Subject], Value], *, largest: bool
+) -> Value:
     if not points:
-        return Unknown((("operation",),), f"no point of kind {' or '.join(kinds)} is stated")
+        return Unknown((("operation",),), f"no point of kind {sought_for} is stated")
     values = [value_at(each) for each in points]
     known = [each for each in values if isinstance(each, Known)]
     if len(known) < len(values):
@@ -356,36 +295,7 @@ def _worst(
 
 
 @kept
-def _alone(design: Design, point: Subject) -> HeatModel | Unknown:
-    """The drive by itself in air as cold as its oil: engine, its oil and cooler give nothing."""
-    start = properties.lubrication(design).given("cold_start_temperature", "T_a")
-    losses = loss_terms(design, point)
-    wall = model.case_sink(design, point, start)
-    oil_data = model.oil_properties(design)
-    missing = [
-        each for each in (start, *losses.values(), wall, oil_data) if isinstance(each, Unknown)
-    ]
-    if (
-        missing
-        or isinstance(oil_data, Unknown)
-        or isinstance(wall, Unknown)
-        or isinstance(start, Unknown)
-    ):
-        return merged(missing)
-    known = {name: each for name, each in losses.items() if isinstance(each, Term)}
-    return HeatModel(oil_data, known, {"case": wall}, start.number)
-
-
-def _warm_up_point(design: Design) -> Subject | Unknown:
-    for kind in _WARM_UP_KINDS:
-        for point in design.points:
-            if point.raw("kind") == kind:
-                return point
-    return Unknown((("operation",),), "no point on the ground is stated")
-
-
-@kept
-def _parts(design: Design, point: Subject) -> tuple[HeatModel, dict[str, Known]] | Unknown:
+def heat_parts(design: Design, point: Subject) -> tuple[HeatModel, dict[str, Known]] | Unknown:
     """Every loss and sink at the oil temperature of the hot day."""
     balance = heat_model(design, point, True)
     temperature = steady(design, point, True)

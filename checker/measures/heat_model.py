@@ -8,7 +8,8 @@ from checker.known import Known, Unknown, Value, assumed, compute, merged
 from checker.measures import oil_properties as properties
 from checker.measures.design import Design
 from checker.measures.kept import kept
-from checker.measures.losses import loss_terms
+from checker.measures.losses import loss_terms, oil_flow
+from checker.measures.oil_properties import End
 from checker.mechanics import air, convection, heat
 from checker.mechanics import cooler as oil_cooler
 from checker.solve.case_wall import case_flow
@@ -58,8 +59,10 @@ def outside_air(design: Design, point: Subject, hot: bool) -> Value:
     return compute(heat.hot_day, day, point.given("altitude", "z"))
 
 
-def case_sink(design: Design, point: Subject, outside: Value) -> Term | Unknown:
-    """Heat through the wall of the case to the air round it."""
+def case_sink(
+    design: Design, point: Subject, outside: Value, speed: Value | None = None
+) -> Term | Unknown:
+    """Heat through the wall of the case to the air round it, of a speed or that of the point."""
     case = design.subjects.the("housing")
     around = case.given("cooling_air")
     if isinstance(around, Unknown):
@@ -71,7 +74,7 @@ def case_sink(design: Design, point: Subject, outside: Value) -> Term | Unknown:
         Oil.TEMPERATURE,
         compute(heat.warmer, outside, rise),
         compute(air.pressure, point.given("altitude", "z")),
-        _air_speed(design, point, str(around.value)),
+        speed or _air_speed(design, point, str(around.value)),
         ducted,
         case.given("height", "L"),
         case.given("surface", "A"),
@@ -139,7 +142,7 @@ def _sinks(design: Design, point: Subject, hot: bool) -> tuple[Sinks, list[Value
         sinks["engine oil"] = shared
     elif shared.value:
         inlet = lubrication.given("engine_oil_temperature", "T_in")
-        flow = lubrication.given("engine_flow", "Q_e")
+        flow = _at_engine_speed(design, point, lubrication.given("engine_flow", "Q_r"))
         sinks["engine oil"] = term(
             heat.stream_flow, Oil.DENSITY, Oil.HEAT_CAPACITY, flow, Oil.TEMPERATURE, inlet
         )
@@ -161,7 +164,7 @@ def _cooler(design: Design, point: Subject, by_air: bool, coolant: Value) -> Ter
         oil_cooler.cooler_flow,
         cooler_conductance(design, by_air),
         term(oil_cooler.capacity_rate, Oil.DENSITY, Oil.HEAT_CAPACITY, oil_flow(design, point)),
-        coolant_rates(design, point, by_air),
+        coolant_rates(design, point, by_air, coolant),
         Oil.TEMPERATURE,
         coolant,
     )
@@ -170,34 +173,36 @@ def _cooler(design: Design, point: Subject, by_air: bool, coolant: Value) -> Ter
     return term(oil_cooler.behind_thermostat, flow, Oil.TEMPERATURE, opening)
 
 
-def oil_flow(design: Design, point: Subject) -> Value:
-    """Q of the pump at a point [m3/s], in proportion to the engine speed."""
-    rated = properties.lubrication(design).given("pump_flow", "Q_r")
+def _at_engine_speed(design: Design, point: Subject, rated: Value) -> Value:
+    """A flow in proportion to the engine speed, rated at maximum continuous speed [m3/s]."""
     top = design.subjects.the("engine").given("maximum_continuous.speed", "ω_r")
     return compute(heat.flow_at_speed, rated, point.given("engine_speed", "ω"), top)
 
 
-def coolant_rates(design: Design, point: Subject | None, by_air: bool) -> Value:
-    """C_c of the coolant at a point, or at the rating where no point is given [W/K]."""
-    case = design.subjects.the("housing")
-    rated = case.given("coolant_flow", "Q_r")
-    if by_air:
-        at_rating = compute(
-            air.density,
-            assumed(air.SEA_LEVEL_PRESSURE, "Pa", "p_0", "a cooler is rated at sea level"),
-            assumed(air.SEA_LEVEL_TEMPERATURE, "K", "T_0", "a cooler is rated on a standard day"),
-        )
-        fluid: tuple[Value, Value] = (at_rating, _AIR_HEAT)
-    else:
-        fluid = _COOLANT
-    if point is None:
-        return compute(oil_cooler.capacity_rate, *fluid, rated)
-    if by_air:
-        speed, top = point.given("airspeed", "w"), case.given("cooling_air_speed", "w_r")
-    else:
-        speed = point.given("engine_speed", "ω")
-        top = design.subjects.the("engine").given("maximum_continuous.speed", "ω_r")
-    return compute(oil_cooler.capacity_rate, *fluid, compute(heat.flow_at_speed, rated, speed, top))
+def coolant_rates(design: Design, point: Subject, by_air: bool, coolant: Value) -> Value:
+    """C_c of the coolant at a point [W/K]; air thins with height and warmth."""
+    rated = design.subjects.the("housing").given("coolant_flow", "Q_r")
+    if not by_air:
+        flow = _at_engine_speed(design, point, rated)
+        return compute(oil_cooler.capacity_rate, *_COOLANT, flow)
+    flow = compute(heat.flow_at_speed, rated, point.given("airspeed", "w"), _cruise_speed(design))
+    pressure = compute(air.pressure, point.given("altitude", "z"))
+    return compute(
+        oil_cooler.capacity_rate, compute(air.density, pressure, coolant), _AIR_HEAT, flow
+    )
+
+
+def _rated_coolant_rate(design: Design, by_air: bool) -> Value:
+    """C_c of the coolant at the rating of the cooler [W/K]."""
+    rated = design.subjects.the("housing").given("coolant_flow", "Q_r")
+    if not by_air:
+        return compute(oil_cooler.capacity_rate, *_COOLANT, rated)
+    at_rating = compute(
+        air.density,
+        assumed(air.SEA_LEVEL_PRESSURE, "Pa", "p_0", "a cooler is rated at sea level"),
+        assumed(air.SEA_LEVEL_TEMPERATURE, "K", "T_0", "a cooler is rated on a standard day"),
+    )
+    return compute(oil_cooler.capacity_rate, at_rating, _AIR_HEAT, rated)
 
 
 def cooler_conductance(design: Design, by_air: bool) -> Value:
@@ -215,19 +220,19 @@ def cooler_conductance(design: Design, by_air: bool) -> Value:
         case.given("cooler_rating", "P"),
         case.given("cooler_rated_difference", "ΔT"),
         oil_rate,
-        coolant_rates(design, None, by_air),
+        _rated_coolant_rate(design, by_air),
     )
 
 
 @kept
-def oil_properties(design: Design) -> OilProperties | Unknown:
-    """The oil at its thick end, which makes the losses highest."""
+def oil_properties(design: Design, end: End = "high") -> OilProperties | Unknown:
+    """The oil at its thick end, which makes the losses highest, or at the other."""
     half = properties.half_stated(design)
     if half is not None:
         return half
     values = (
-        properties.viscosity_40(design, "high"),
-        properties.viscosity_100(design, "high"),
+        properties.viscosity_40(design, end),
+        properties.viscosity_100(design, end),
         properties.density_15(design),
     )
     known = [each for each in values if isinstance(each, Known)]

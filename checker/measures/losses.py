@@ -17,6 +17,7 @@ from checker.mechanics import (
     bearing_loss,
     churning,
     engine,
+    heat,
     involute,
     mesh_loss,
 )
@@ -106,7 +107,8 @@ def oil_height(design: Design, station: Value, point: Subject, level: str) -> Va
         oil_ways.oil_height,
         case.given("bottom", "y_b"),
         properties.lubrication(design).given(level, "h"),
-        compute(oil_ways.sump_middle, case.given("sump_from", "x_1"), case.given("sump_to", "x_2")),
+        case.given("sump_from", "x_1"),
+        case.given("sump_to", "x_2"),
         station,
         point.given("nose_up", "θ"),
         forward,
@@ -278,9 +280,9 @@ def _couplings(design: Design, point: Subject) -> Losses:
 
 def _damper(design: Design, damper: Subject, point: Subject) -> Term | Unknown:
     """Heat of a wetted damper by the torsional survey; without one as much as its ratings allow."""
-    heat = design.measure("heat", damper, point)
-    if isinstance(heat, Known):
-        return term(auxiliary_loss.damper_heat, heat)
+    survey = design.measure("heat", damper, point)
+    if isinstance(survey, Known):
+        return term(auxiliary_loss.damper_heat, survey)
     source = design.subjects.the("engine")
     strokes = compute(engine.strokes_of, source.given("cycle"))
     return term(
@@ -304,11 +306,28 @@ def _pump(design: Design, point: Subject) -> Losses:
             "pump",
             term(
                 auxiliary_loss.pump_loss,
-                lubrication.given("pump_flow", "Q"),
+                oil_flow(design, point),
                 lubrication.given("pump_pressure", "Δp"),
                 _PUMP_EFFICIENCY,
             ),
         )
+
+
+def oil_flow(design: Design, point: Subject) -> Value:
+    """Q of the pump at a point [m3/s], in proportion to the speed of what turns it."""
+    lubrication = properties.lubrication(design)
+    rated = lubrication.given("pump_flow", "Q_r")
+    driver = lubrication.given("pump_driven_by", "pump")
+    if isinstance(driver, Unknown):
+        return driver
+    if driver.value == "electric":
+        return rated
+    top = design.subjects.the("engine").given("maximum_continuous.speed", "ω_r")
+    if driver.value != "propeller side":
+        return compute(heat.flow_at_speed, rated, point.given("engine_speed", "ω"), top)
+    shaft = design.train.last
+    turned = design.motion.speed_passed_on(design.motion.speed_behind_engine(top), shaft)
+    return compute(heat.flow_at_speed, rated, design.motion.speed(shaft, point), turned)
 
 
 @measure("mesh", "1", "tooth loss factor")

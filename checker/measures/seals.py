@@ -2,6 +2,7 @@
 
 from checker.known import Known, Unknown, Value, assumed, compute
 from checker.measures import oil_properties as properties
+from checker.measures.bounded import more_is_worse
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.measures.vent import crankcase_pressure
@@ -52,7 +53,7 @@ def pressure_across(design: Design, seal: Subject, point: Subject) -> Value:
     if isinstance(beyond, Unknown):
         return beyond
     if beyond.value == "engine crankcase":
-        other = crankcase_pressure(design)
+        other = crankcase_pressure(design, point)
     else:
         other = Known(0.0, "Pa", "p_other", inputs=(beyond,))
     inside = design.measure("inside_pressure", design.subjects.the("drive"), point)
@@ -106,9 +107,13 @@ def lip_heat_reserve(design: Design, seal: Subject) -> Value:
     if isinstance(lip, Unknown):
         return lip
     hottest = assumed(lip.hottest, "K", "T_max", f"{lip.name} lip: {lip.temperature_source}")
-    running = design.measure("hottest_oil_temperature", properties.lubrication(design))
-    at_lip = compute(seal_mechanics.lip_temperature, running, _LIP_RISE)
-    return compute(oil.temperature_reserve, hottest, at_lip)
+
+    def reserve(running: Value) -> Value:
+        at_lip = compute(seal_mechanics.lip_temperature, running, _LIP_RISE)
+        return compute(oil.temperature_reserve, hottest, at_lip)
+
+    running = design.measure("hottest_oil", properties.lubrication(design))
+    return more_is_worse(running, reserve)
 
 
 @measure("seal", "ΔK", "coldest start over the lowest temperature of the lip", at="material")

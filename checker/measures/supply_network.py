@@ -9,7 +9,7 @@ from checker.measures import oil_properties as properties
 from checker.measures.design import Design
 from checker.measures.heat import steady
 from checker.measures.heat_model import heat_model
-from checker.measures.losses import oil_height
+from checker.measures.losses import oil_flow, oil_height
 from checker.measures.registry import measure, varying_measure
 from checker.measures.supply import is_dry
 from checker.mechanics import churning, heat, kinematics
@@ -21,8 +21,9 @@ from checker.spec.subject import Subject
 
 _RISE = assumed(25.0, "ΔK", "ΔT", "rise of the oil in a mesh of an aircraft gearbox (from memory)")
 _PARTS = ("mesh", "bearing", "clutch", "damper", "gear")
-_ENGINE_SOURCES = ("engine", "engine gallery")
+ENGINE_SOURCES = ("engine", "engine gallery")
 _PUMP_SOURCES = ("pump", "sump", "reservoir")
+_BY_WEIGHT = ("drip", "channel", "jet", "pressure")
 _ENDS = ("reservoir", "engine")
 
 
@@ -86,37 +87,14 @@ def fed_by_flow(design: Design, part: Subject) -> Value:
 
 @varying_measure("mesh", "ΔK", "rise of the oil that is fed to the mesh")
 @varying_measure("bearing", "ΔK", "rise of the oil that is fed to the bearing")
+@varying_measure("damper", "ΔK", "rise of the oil that is fed to the damper")
 def oil_rise(design: Design, part: Subject, point: Subject) -> Value:
     """ΔT of the oil that carries the loss of the part away on the hot day [K]."""
-    found, fed = _loss_and_state(design, part, point), _fed(design, part.name or part.kind)
+    found, fed = _loss_and_state(design, part, point), _fed_here(design, part, point)
     if isinstance(found, Unknown):
         return found
     lost, state = found
     return compute(heat.rise_of_oil, lost, state[Oil.DENSITY], state[Oil.HEAT_CAPACITY], fed)
-
-
-@measure("lubrication", "1", "what the ways ask of the pump over its flow", at="pump_flow")
-def demand_share(design: Design, lubrication: Subject) -> Value:
-    """Σ Q of all ways that start at the pump or its reservoir, over the flow of the pump."""
-    ways = _all_ways(design)
-    if isinstance(ways, Unknown):
-        return ways
-    first = [
-        way
-        for way in ways
-        if way.raw("kind") != "drain" and _part(design, str(way.raw("from"))) is None
-    ]
-    return compute(kinematics.quotient, _sum(first), lubrication.given("pump_flow", "Q_p"))
-
-
-@measure("lubrication", "1", "what the drains take over what comes in", at="paths")
-def drain_share(design: Design, lubrication: Subject) -> Value:
-    """Σ Q of the drains to reservoir or engine over the flow that circulates."""
-    drains = _drains_back(design)
-    if isinstance(drains, Unknown):
-        return drains
-    circulating = lubrication.given("circulating_flow", "Q")
-    return compute(kinematics.quotient, _sum(drains), circulating)
 
 
 @measure("lubrication", "", "where the oil goes from the meshes", at="paths")
@@ -130,27 +108,11 @@ def way_back(design: Design, lubrication: Subject) -> Value:
     if reservoir == NONE and not shared.value:
         place = lubrication.place("reservoir")
         return Known("rests in the case", "", "way back", path=place)
-    drains = _drains_back(design)
+    drains = drains_back(design)
     if isinstance(drains, Unknown):
         return drains
     word = "drained" if drains else "not drained"
     return Known(word, "", "way back", path=_place(design))
-
-
-@measure("lubrication", "1", "what is fed over the flow said to circulate", at="circulating_flow")
-def fed_share(design: Design, lubrication: Subject) -> Value:
-    """Flow of the pump, or without one Σ Q of the ways that bring oil in, over that stated."""
-    system = lubrication.given("system")
-    if isinstance(system, Unknown):
-        return system
-    if "pump" in str(system.value):
-        fed = lubrication.given("pump_flow", "Q_p")
-    else:
-        ways = _all_ways(design)
-        if isinstance(ways, Unknown):
-            return ways
-        fed = _sum([way for way in ways if way.raw("from") in (*_ENGINE_SOURCES, "reservoir")])
-    return compute(kinematics.quotient, fed, lubrication.given("circulating_flow", "Q"))
 
 
 def _loss_and_state(
@@ -211,6 +173,17 @@ def _reached(design: Design, part: Subject, point: Subject, above: frozenset[str
     return Known(False, "", "reached", inputs=tuple(found), path=_place(design))
 
 
+def way_runs(design: Design, way: Subject, point: Subject) -> Value:
+    """Whether a way of the oil has oil at its source at a point; drains run where any is fed."""
+    flow = way.given("flow", "Q")
+    if way.raw("kind") == "drain" or (isinstance(flow, Known) and is_dry(flow)):
+        return Known(not is_dry(flow), "", "runs", path=way.place("kind"))
+    part = part_named(design, str(way.raw("to")))
+    if part is None:
+        return Unknown((way.place("to"),), f"{way.raw('to')} is no part that is oiled")
+    return _runs(design, way, part, point, frozenset({part.name or part.kind}))
+
+
 def _runs(
     design: Design, way: Subject, part: Subject, point: Subject, above: frozenset[str]
 ) -> Value:
@@ -220,7 +193,7 @@ def _runs(
         return all_known(source, kind) or source
     if kind.value == "dip":
         return _dips(design, part, point)
-    origin = _part(design, str(source.value))
+    origin = part_named(design, str(source.value))
     if origin is None:
         return _brings(design, way, source, kind, point)
     if origin.kind == "gear":
@@ -282,7 +255,7 @@ def _bearing_dips(design: Design, bearing: Subject, point: Subject) -> Value:
 def _brings(design: Design, way: Subject, source: Known, kind: Known, point: Subject) -> Value:
     """Whether a source that is no part of the train has oil, and something that moves it."""
     lubrication = properties.lubrication(design)
-    if source.value in _ENGINE_SOURCES:
+    if source.value in ENGINE_SOURCES:
         shared = lubrication.given("shared_with_engine")
         if isinstance(shared, Unknown):
             return shared
@@ -294,10 +267,20 @@ def _brings(design: Design, way: Subject, source: Known, kind: Known, point: Sub
     pumped = "pump" in str(system.value) and source.value in _PUMP_SOURCES
     if pumped and kind.value != "splash":
         return _covered(design, source, point)
+    if source.value == "reservoir" and kind.value in _BY_WEIGHT:
+        return _falls(lubrication, source)
     because = (
         f"nothing stated moves the oil from {source.value}: a dip, a gear that throws or a pump"
     )
     return Unknown((way.place("from"),), because)
+
+
+def _falls(lubrication: Subject, source: Known) -> Value:
+    """Whether oil runs from a tank by its weight."""
+    head = lubrication.given("reservoir.head", "h")
+    if isinstance(head, Unknown):
+        return head
+    return Known(head.number > 0.0, "", "runs by its weight", inputs=(source, head))
 
 
 def _covered(design: Design, source: Known, point: Subject) -> Value:
@@ -315,7 +298,8 @@ def _covered(design: Design, source: Known, point: Subject) -> Value:
     return Known(covered, "", "inlet covered", inputs=(source, attitude, up, down))
 
 
-def _part(design: Design, name: str) -> Subject | None:
+def part_named(design: Design, name: str) -> Subject | None:
+    """The part of the train that a way names; ``None`` for tank, sump, pump and engine."""
     for kind in _PARTS:
         for subject in design.subjects.all(kind):
             if name == (subject.name or subject.kind):
@@ -323,12 +307,21 @@ def _part(design: Design, name: str) -> Subject | None:
     return None
 
 
-def _fed(design: Design, name: str) -> Value:
-    ways = _ways_to(design, name)
-    return ways if isinstance(ways, Unknown) else _sum(ways)
+def _fed_here(design: Design, part: Subject, point: Subject) -> Value:
+    """Σ Q to a part at a point [m3/s]: a pump gives in proportion to what turns it."""
+    lubrication = properties.lubrication(design)
+    ways, system = _ways_to(design, part.name or part.kind), lubrication.given("system")
+    if isinstance(ways, Unknown) or isinstance(system, Unknown):
+        return merged([each for each in (ways, system) if isinstance(each, Unknown)])
+    stated = total_flow(ways)
+    if "pump" not in str(system.value):
+        return stated
+    full = lubrication.given("pump_flow", "Q_p")
+    return compute(oil_ways.flow_in_proportion, stated, oil_flow(design, point), full)
 
 
-def _sum(ways: list[Subject]) -> Value:
+def total_flow(ways: list[Subject]) -> Value:
+    """Σ Q of ways [m3/s]; unknown where one of them states no flow."""
     flows = [way.given("flow", "Q") for way in ways]
     known = tuple(each for each in flows if isinstance(each, Known))
     if len(known) < len(flows):
@@ -338,7 +331,7 @@ def _sum(ways: list[Subject]) -> Value:
 
 
 def _ways_to(design: Design, name: str) -> list[Subject] | Unknown:
-    ways = _all_ways(design)
+    ways = all_ways(design)
     if isinstance(ways, Unknown):
         return ways
     unclear = tuple(way.place("to") for way in ways if way.raw("to") is None)
@@ -346,9 +339,9 @@ def _ways_to(design: Design, name: str) -> list[Subject] | Unknown:
     return Unknown(unclear) if unclear and not found else found
 
 
-def _drains_back(design: Design) -> list[Subject] | Unknown:
+def drains_back(design: Design) -> list[Subject] | Unknown:
     """The drains that lead oil out of the case to where it rests."""
-    ways = _all_ways(design)
+    ways = all_ways(design)
     if isinstance(ways, Unknown):
         return ways
     drains = [way for way in ways if way.raw("kind") == "drain"]
@@ -358,7 +351,8 @@ def _drains_back(design: Design) -> list[Subject] | Unknown:
     return [way for way in drains if way.raw("to") in _ENDS]
 
 
-def _all_ways(design: Design) -> list[Subject] | Unknown:
+def all_ways(design: Design) -> list[Subject] | Unknown:
+    """Every stated way of the oil."""
     place = _place(design)
     ways = properties.lubrication(design).raw("paths")
     if ways is None:

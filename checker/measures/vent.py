@@ -1,11 +1,14 @@
 """Measures of the vent: what it breathes, what pressure that leaves, and room for the oil."""
 
+from dataclasses import dataclass
+
 from checker.known import Known, Unknown, Value, all_known, assumed, compute, merged
 from checker.measures import oil_properties as properties
+from checker.measures.bounded import more_is_worse
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.measures.stated import stated
-from checker.mechanics import air, expansion, kinematics, oil, seal, vent
+from checker.mechanics import air, expansion, kinematics, line_liquid, oil, seal, transfer, vent
 from checker.mechanics.equation import OutOfRange, equation_of
 from checker.spec.subject import Subject
 
@@ -45,7 +48,13 @@ def sealed_pressure(design: Design, drive: Subject, point: Subject) -> Value:
     """Δp, air warmed and squeezed by the oil less the air outside [Pa]; air alone at best."""
     lubrication = design.subjects.the("lubrication")
     filled = lubrication.given("fill_temperature", "T_0")
-    running = point.given("oil_temperature", "T_1")
+    hotter = design.measure("hotter_oil", lubrication, point)
+    return more_is_worse(hotter, lambda oil: _sealed(design, point, filled, oil))
+
+
+def _sealed(design: Design, point: Subject, filled: Value, running: Value) -> Value:
+    """Δp of the sealed case with oil of a temperature [Pa]."""
+    lubrication = design.subjects.the("lubrication")
     closed = compute(air.pressure, _CLOSED_AT)
     outside = compute(air.pressure, point.given("altitude", "z"))
     growth = compute(oil.thermal_growth, properties.density_15(design), filled, running)
@@ -84,21 +93,46 @@ def inside_pressure(design: Design, drive: Subject, point: Subject) -> Value:
         return design.measure("sealed_pressure", drive, point)
     the_vent = design.subjects.the("vent")
     drop = design.measure("line_drop", the_vent, point)
-    if the_vent.raw("to") != "crankcase":
-        return drop
-    return compute(vent.case_pressure, crankcase_pressure(design), drop)
+    return compute(vent.case_pressure, design.measure("end_pressure", the_vent, point), drop)
 
 
-def crankcase_pressure(design: Design) -> Value:
-    """Gauge pressure in the engine crankcase [Pa]; suction is negative."""
+@varying_measure("vent", "Pa", "pressure where the line ends, over the air outside", at="to")
+def end_pressure(design: Design, the_vent: Subject, point: Subject) -> Value:
+    """p_out, of the crankcase or of the stream that the outlet stands in [Pa]."""
+    ends = the_vent.given("to")
+    if isinstance(ends, Unknown):
+        return ends
+    if ends.value == "crankcase":
+        return crankcase_pressure(design, point)
+    facing = the_vent.given("outlet_faces", "outlet faces")
+    if isinstance(facing, Known) and facing.value == "sheltered":
+        return Known(0.0, "Pa", "p_out", origin="in the still air of a cowling", inputs=(facing,))
+    altitude = compute(air.pressure, point.given("altitude", "z"))
+    density = compute(air.density, altitude, point.given("air_temperature", "T_air"))
+    stream = compute(
+        transfer.slipstream_speed,
+        point.given("airspeed", "w"),
+        point.given("thrust", "T"),
+        design.subjects.the("propeller").given("diameter", "D"),
+        density,
+    )
+    return compute(transfer.outlet_pressure, facing, stream, density)
+
+
+def crankcase_pressure(design: Design, point: Subject) -> Value:
+    """Gauge pressure in the engine crankcase at a point [Pa]; suction is negative."""
+    here = point.given("crankcase_pressure", "p_crankcase")
+    if isinstance(here, Known):
+        return here
     return design.subjects.the("engine").given("crankcase.pressure", "p_crankcase")
 
 
 @measure("vent", "m", "height of the vent's mouth above the highest oil level", at="inlet_height")
 def inlet_above_oil(design: Design, the_vent: Subject) -> Value:
     """Δh, mouth of the vent over the oil [m]."""
-    level = design.subjects.the("lubrication").given("highest_level", "h_oil")
-    return compute(vent.height_above_oil, the_vent.given("inlet_height", "h_mouth"), level)
+    level = design.measure("highest_oil", design.subjects.the("lubrication"))
+    mouth = the_vent.given("inlet_height", "h_mouth")
+    return more_is_worse(level, lambda oil: compute(vent.height_above_oil, mouth, oil))
 
 
 @measure("vent", "m", "depth of the deepest low loop of the line", at="path")
@@ -107,8 +141,10 @@ def trapped_depth(design: Design, the_vent: Subject) -> Value:
     rises = along(the_vent, ("rise", "Δz"))
     if isinstance(rises, Unknown):
         return rises
-    depth = vent.trapped_depth(tuple(each.number for each in rises))
-    return Known(depth, "m", "h", origin=equation_of(vent.trapped_depth), inputs=tuple(rises))
+    depth = line_liquid.trapped_depth(tuple(each.number for each in rises))
+    return Known(
+        depth, "m", "h", origin=equation_of(line_liquid.trapped_depth), inputs=tuple(rises)
+    )
 
 
 @measure("vent", "m", "smallest bore of the line", at="path")
@@ -140,7 +176,7 @@ def breathing(design: Design, the_vent: Subject, point: Subject) -> Value:
 @varying_measure("vent", "Pa", "pressure drop along the line", at="path")
 def line_drop(design: Design, the_vent: Subject, point: Subject) -> Value:
     """Δp from the case to the end of the line; negative while it breathes in [Pa]."""
-    return line_drop_of(design, the_vent, point, design.measure("breathing", the_vent, point))
+    return line_drop_of(the_vent, point, design.measure("breathing", the_vent, point))
 
 
 @varying_measure("vent", "1", "line drop over what the weakest seal bears", at="path")
@@ -154,6 +190,12 @@ def crankcase_pressure_shown(design: Design, the_vent: Subject) -> Value:
     """True where pressure and evidence are stated; there is no default for either."""
     engine = design.subjects.the("engine")
     return stated(engine, "crankcase.pressure", "crankcase.pressure_evidence")
+
+
+@varying_measure("vent", "", "whether the crankcase pressure of the point is stated", at="to")
+def crankcase_pressure_here(design: Design, the_vent: Subject, point: Subject) -> Value:
+    """True where the operation point itself states it."""
+    return stated(point, "crankcase_pressure")
 
 
 @measure("vent", "", "whether a pump scavenges the crankcase it is vented into")
@@ -201,21 +243,23 @@ def expansion_over_most_need(design: Design, lubrication: Subject) -> Value:
 
 
 def _expansion_over_need(design: Design, lubrication: Subject, entrained: Known) -> Value:
-    growth = compute(
-        oil.thermal_growth,
-        properties.density_15(design),
-        lubrication.given("fill_temperature", "T_1"),
-        design.measure("hottest_oil_temperature", lubrication),
+    space = compute(
+        expansion.expansion_space,
+        lubrication.given("capacity", "V"),
+        lubrication.given("volume", "V_oil"),
     )
-    return compute(
-        kinematics.quotient,
-        compute(
-            expansion.expansion_space,
-            lubrication.given("capacity", "V"),
-            lubrication.given("volume", "V_oil"),
-        ),
-        compute(expansion.expansion_space_required, growth, entrained),
-    )
+
+    def over_need(hottest: Value) -> Value:
+        growth = compute(
+            oil.thermal_growth,
+            properties.density_15(design),
+            lubrication.given("fill_temperature", "T_1"),
+            hottest,
+        )
+        needed = compute(expansion.expansion_space_required, growth, entrained)
+        return compute(kinematics.quotient, space, needed)
+
+    return more_is_worse(design.measure("hottest_oil", lubrication), over_need)
 
 
 def worst_share(design: Design, pressure: Value, point: Subject) -> Value:
@@ -241,27 +285,52 @@ def _share(pressure: Value, borne: Value) -> Value:
     return Unknown(share.missing, share.because, at_best if isinstance(at_best, Known) else None)
 
 
-def line_drop_of(design: Design, the_vent: Subject, point: Subject, flow: Value) -> Value:
-    """Δp along the line of a flow at a point [Pa]; negative where it runs in."""
+@dataclass(frozen=True, slots=True)
+class Line:
+    """The vent line with what runs through it.
+
+    Attributes:
+        segments: its stretches.
+        density: of the air in it [kg/m3].
+        viscosity: of that air [Pa s].
+        inputs: the values all this comes from.
+    """
+
+    segments: tuple[vent.Segment, ...]
+    density: float
+    viscosity: float
+    inputs: tuple[Known, ...]
+
+
+def line_of(the_vent: Subject, point: Subject) -> Line | Unknown:
+    """The vent line at a point, with air as warm as the oil."""
     lengths = along(the_vent, ("bore", "d"), ("length", "L"), ("loss_coefficient", "ζ"))
     running = point.given("oil_temperature", "T")
     density = compute(air.density, compute(air.pressure, point.given("altitude", "z")), running)
     viscosity = compute(air.dynamic_viscosity, running)
     if isinstance(lengths, Unknown) or not (
-        isinstance(flow, Known) and isinstance(density, Known) and isinstance(viscosity, Known)
+        isinstance(density, Known) and isinstance(viscosity, Known)
     ):
         stretches = [lengths] if isinstance(lengths, Unknown) else lengths
-        return all_known(*stretches, flow, density, viscosity) or Unknown()
+        return all_known(*stretches, density, viscosity) or Unknown()
     segments = tuple(
         vent.Segment(*(each.number for each in lengths[start : start + 3]))
         for start in range(0, len(lengths), 3)
     )
+    return Line(segments, density.number, viscosity.number, (*lengths, density, viscosity))
+
+
+def line_drop_of(the_vent: Subject, point: Subject, flow: Value) -> Value:
+    """Δp along the line of a flow at a point [Pa]; negative where it runs in."""
+    line = line_of(the_vent, point)
+    if isinstance(line, Unknown) or isinstance(flow, Unknown):
+        return merged([each for each in (line, flow) if isinstance(each, Unknown)])
     try:
-        drop = vent.line_pressure_drop(flow.number, segments, density.number, viscosity.number)
+        drop = vent.line_pressure_drop(flow.number, line.segments, line.density, line.viscosity)
     except OutOfRange as outside:
         return Unknown(because=str(outside))
     printed = equation_of(vent.line_pressure_drop)
-    inputs = (flow, *lengths, density, viscosity)
+    inputs = (flow, *line.inputs)
     return Known(drop, printed.unit, printed.symbol, origin=printed, inputs=inputs)
 
 

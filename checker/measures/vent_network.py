@@ -1,14 +1,13 @@
-"""Measures of the vent line as it runs: warm-up, mist, blocked, lifted oil, the pump's inlet."""
+"""Measures of the vent line as it runs: warm-up, mist, blocked; and the inlet of the pump."""
 
 from checker.known import Known, Unknown, Value, assumed, compute
 from checker.measures import oil_properties as properties
 from checker.measures.design import Design
-from checker.measures.heat_model import oil_flow
-from checker.measures.registry import measure, varying_measure
-from checker.measures.vent import along, crankcase_pressure, line_drop_of, worst_share
-from checker.mechanics import air, bubbles, expansion, kinematics, oil, vent
+from checker.measures.losses import oil_flow
+from checker.measures.registry import varying_measure
+from checker.measures.vent import along, line_drop_of, worst_share
+from checker.mechanics import air, bubbles, expansion, kinematics, line_liquid, oil, vent
 from checker.mechanics import lubrication as oil_ways
-from checker.mechanics.equation import equation_of
 from checker.spec.subject import Subject
 
 _DROP = assumed(
@@ -32,7 +31,7 @@ def warm_up_drop(design: Design, the_vent: Subject, point: Subject) -> Value:
     )
     still = Known(0.0, "m3/s", "Q_climb", origin="it warms on the ground")
     whole = compute(vent.vent_flow, still, flow, point.given("case_air_flow", "Q_case"))
-    return line_drop_of(design, the_vent, point, whole)
+    return line_drop_of(the_vent, point, whole)
 
 
 @varying_measure("vent", "1", "that drop over what the weakest seal bears", at="path")
@@ -65,39 +64,11 @@ def mist_carried(design: Design, the_vent: Subject, point: Subject) -> Value:
 def loop_over_lip(design: Design, the_vent: Subject, point: Subject) -> Value:
     """Blocking pressure ρ g h of the deepest low loop over the weakest seal's limit."""
     held = compute(
-        vent.blocking_pressure,
+        line_liquid.blocking_pressure,
         design.measure("trapped_depth", the_vent),
         properties.density_15(design),
     )
     return worst_share(design, held, point)
-
-
-@measure("vent", "m", "rise of the line beyond what the crankcase can lift oil", at="path")
-def lift_reserve(design: Design, the_vent: Subject) -> Value:
-    """Δh between the highest point of the line and the lift of the crankcase pressure [m]."""
-    rises = along(the_vent, ("rise", "Δz"))
-    if isinstance(rises, Unknown):
-        return rises
-    top = Known(
-        oil_ways.highest_rise(tuple(each.number for each in rises)),
-        "m",
-        "z_max",
-        origin=equation_of(oil_ways.highest_rise),
-        inputs=tuple(rises),
-    )
-    return compute(
-        oil_ways.lift_reserve, top, crankcase_pressure(design), properties.density_15(design)
-    )
-
-
-@varying_measure("vent", "", "which way air goes between drive and crankcase", at="to")
-def transfer(design: Design, the_vent: Subject, point: Subject) -> Value:
-    """``out of the drive`` or ``into the drive``, with what it carries."""
-    flow = design.measure("breathing", the_vent, point)
-    if isinstance(flow, Unknown):
-        return flow
-    word = "out of the drive" if flow.number >= 0.0 else "into the drive"
-    return Known(word, "", "transfer", inputs=(flow,))
 
 
 @varying_measure("lubrication", "Pa", "absolute pressure at the inlet of the pump")

@@ -361,3 +361,36 @@ def mass_of(volume: float, density: float) -> float:
 def mass_sum(masses: tuple[float, ...]) -> float:
     """Sum ``m`` of masses, in kg."""
     return sum(masses)
+
+
+@equation(
+    "m",
+    "m = 7850 π (D² - d²) L/4",
+    unit="kg",
+    source="Geometry; density of steel (handbooks)",
+    outside="D [m]",
+    inside="d [m]",
+    length="L [m]",
+)
+def ring_mass(outside: float, inside: float, length: float) -> float:
+    """Mass ``m`` of a steel tube, in kg; of a bearing as if solid, the most. Source: geometry."""
+    return 7850.0 * math.pi * (outside**2 - inside**2) * length / 4.0
+
+
+@equation("L", "L = x_2 - x_1", unit="m", source="Definition", start="x_1 [m]", end="x_2 [m]")
+def length_between(start: float, end: float) -> float:
+    """Length ``L`` from one station to another, in m."""
+    return end - start
+
+
+@equation(
+    "T_soak",
+    "T_soak ≤ max(T_run, T_eq)",
+    unit="K",
+    source="A body between a hotter and a colder one goes beyond neither start nor balance",
+    running="T_run [K]",
+    balance="T_eq [K]",
+)
+def soak_temperature(running: float, balance: float) -> float:
+    """Most that the oil of a stopped drive comes to, in K. Source: first law."""
+    return max(running, balance)

@@ -40,39 +40,70 @@ def jet_pressure(speed: float, density: float) -> float:
 
 @equation(
     "y_oil",
-    "y_oil = y_b + h + s (x_m - x) tan θ",
+    "y_oil = y_b + h_m + u tan θ, u = s (x_m - x); h_m = h while h ≥ L |tan θ|/2, else of a wedge "
+    "h_m = √(2 h L |tan θ|) - L |tan θ|/2; h_m = h where h ≤ 0",
     unit="m",
-    source="Level surface of oil at rest in a case tilted about the middle of its sump",
+    source="Level surface of oil at rest in a box of length L tilted with its oil",
     bottom="y_b [m]",
     level="h [m]",
-    middle="x_m [m]",
+    start="x_1 [m]",
+    end="x_2 [m]",
     station="x [m]",
     nose_up="θ [rad]",
     forward="s [1]",
 )
 def oil_height(
-    bottom: float, level: float, middle: float, station: float, nose_up: float, forward: int
+    bottom: float,
+    level: float,
+    start: float,
+    end: float,
+    station: float,
+    nose_up: float,
+    forward: int,
 ) -> float:
     """Height ``y_oil`` of the oil at a station of a tilted case, over the first shaft's axis, in m.
 
-    ``level`` above the bottom with the case level, ``middle`` of the sump along the shafts,
-    ``forward`` +1 where stations count towards the nose (tractor), -1 where to the tail. Valid
-    while the oil reaches both ends of the sump. Source: hydrostatics.
+    ``level`` above the bottom with the case level, ``start`` and ``end`` of the sump along the
+    shafts, ``forward`` +1 where stations count towards the nose (tractor), -1 where to the tail.
+    Oil too little to reach both ends stands as a wedge at one, and below the bottom it is none.
+    Stations beyond an end count as that end. Source: hydrostatics, volume kept.
+
+    Raises:
+        OutOfRange: ``end`` is not beyond ``start``.
     """
-    return bottom + level + forward * (middle - station) * math.tan(nose_up)
+    if end <= start:
+        raise OutOfRange(f"a sump from {start:g} m to {end:g} m has no length")
+    if level <= 0.0:
+        return bottom + level
+    length, slope = end - start, math.tan(nose_up)
+    half_rise = length * abs(slope) / 2.0
+    middle = level
+    if level < half_rise:
+        middle = math.sqrt(2.0 * level * length * abs(slope)) - half_rise
+    within = min(max(station, start), end)
+    return bottom + middle + forward * ((start + end) / 2.0 - within) * slope
 
 
 @equation(
-    "x_m",
-    "x_m = (x_1 + x_2)/2",
+    "h_max",
+    "h_max = h + L |tan θ|/2, of a wedge √(2 h L |tan θ|)",
     unit="m",
-    source="Definition",
+    source="Level surface of oil at rest in a box of length L tilted with its oil",
+    level="h [m]",
     start="x_1 [m]",
     end="x_2 [m]",
+    nose_up="θ [rad]",
 )
-def sump_middle(start: float, end: float) -> float:
-    """Middle ``x_m`` of the sump along the shafts, in m. Source: definition."""
-    return (start + end) / 2.0
+def deepest_level(level: float, start: float, end: float, nose_up: float) -> float:
+    """Depth ``h_max`` of the oil at the deep end of a tilted sump, in m.
+
+    Arguments as ``oil_height``. Source: hydrostatics, volume kept.
+
+    Raises:
+        OutOfRange: ``end`` is not beyond ``start``.
+    """
+    ends = [oil_height(0.0, level, start, end, each, nose_up, 1) for each in (start, end)]
+    return max(ends)
 
 
 @equation(
@@ -109,19 +140,18 @@ def vent_speed(flow: float, bore: float) -> float:
 
 @equation(
     "Δh",
-    "Δh = Δz - |Δp|/(ρ g)",
+    "Δh = z_max - h",
     unit="m",
     source="Hydrostatics of a line with a wet mouth",
-    rise="Δz [m]",
-    pressure_difference="Δp [Pa]",
-    density="ρ [kg/m3]",
+    rise="z_max [m]",
+    lift="h [m]",
 )
-def lift_reserve(rise: float, pressure_difference: float, density: float) -> float:
-    """Height ``Δh`` by which a line rises beyond what the pressure can lift oil, in m.
+def lift_reserve(rise: float, lift: float) -> float:
+    """Height ``Δh`` by which a line rises beyond what the pressure lifts oil, in m.
 
-    ``rise`` of its highest point over the mouth in m. Source: hydrostatics.
+    ``rise`` of its highest point over the mouth, ``lift`` of the oil. Source: hydrostatics.
     """
-    return rise - abs(pressure_difference) / (density * STANDARD_GRAVITY)
+    return rise - lift
 
 
 @equation(
@@ -197,6 +227,26 @@ def suction_loss(
 def flow_sum(flows: tuple[float, ...]) -> float:
     """Sum ``Q`` of flows, in m3/s. Source: continuity."""
     return sum(flows)
+
+
+@equation(
+    "Q",
+    "Q = Q_r Q_p/Q_p,r",
+    unit="m3/s",
+    source="A share of the flow of a pump without relief",
+    rated="Q_r [m3/s]",
+    pump="Q_p [m3/s]",
+    rated_pump="Q_p,r [m3/s]",
+)
+def flow_in_proportion(rated: float, pump: float, rated_pump: float) -> float:
+    """Flow ``Q`` of a way at another flow of its pump, in m3/s. Source: proportion.
+
+    Raises:
+        OutOfRange: ``rated_pump`` is not positive.
+    """
+    if rated_pump <= 0.0:
+        raise OutOfRange(f"rated_pump {rated_pump:g} m³/s moves no oil")
+    return rated * pump / rated_pump
 
 
 @equation(

@@ -97,6 +97,23 @@ def lip_speed(angular_speed: float, shaft_diameter: float) -> float:
 
 
 @equation(
+    "h_lip",
+    "h_lip = y - d/2 - y_b",
+    unit="m",
+    source="Plane geometry",
+    axis="y [m]",
+    diameter="d [m]",
+    bottom="y_b [m]",
+)
+def lowest_place(axis: float, diameter: float, bottom: float) -> float:
+    """Height ``h_lip`` of the lowest place under a lip over the case bottom, in m.
+
+    ``axis`` of the shaft and ``bottom`` over one datum. Source: geometry.
+    """
+    return axis - diameter / 2.0 - bottom
+
+
+@equation(
     "p_lip",
     "p_lip = 48 kPa for v ≤ 5.08 m/s, 34 kPa for v ≤ 10.16 m/s, else 21 kPa",
     unit="Pa",

@@ -309,11 +309,21 @@ def line_pressure_drop(
     """
     if not segments:
         raise OutOfRange("the vent line has no segments")
+    return sum(stretch_drops(flow, segments, gas_density, gas_viscosity))
+
+
+def stretch_drops(
+    flow: float, segments: tuple[Segment, ...], gas_density: float, gas_viscosity: float
+) -> tuple[float, ...]:
+    """Pressure drop of each stretch of ``line_pressure_drop``, case to outlet, in Pa.
+
+    The first holds the entry, the last the exit; all are negative where the flow comes in.
+    """
     if flow < 0.0:
-        return -line_pressure_drop(-flow, segments[::-1], gas_density, gas_viscosity)
-    drop = 0.0
-    for segment, loss in zip(segments, _series_losses(segments), strict=True):
-        drop += bore_pressure_drop(
+        inwards = stretch_drops(-flow, segments[::-1], gas_density, gas_viscosity)
+        return tuple(-each for each in inwards[::-1])
+    return tuple(
+        bore_pressure_drop(
             flow,
             segment.bore,
             segment.length,
@@ -321,7 +331,8 @@ def line_pressure_drop(
             gas_density,
             gas_viscosity,
         )
-    return drop
+        for segment, loss in zip(segments, _series_losses(segments), strict=True)
+    )
 
 
 def _series_losses(segments: tuple[Segment, ...]) -> list[float]:
@@ -335,62 +346,6 @@ def _series_losses(segments: tuple[Segment, ...]) -> list[float]:
         elif before.bore > after.bore:
             losses[index + 1] += _ENTRY_LOSS * (1.0 - (after.bore / before.bore) ** 2)
     return losses
-
-
-@equation(
-    "p_b",
-    "p_b = ρ g h",
-    unit="Pa",
-    source="Hydrostatics",
-    height="h [m]",
-    oil_density="ρ [kg/m3]",
-)
-def blocking_pressure(height: float, oil_density: float) -> float:
-    """Pressure ``p_b`` that a low loop full of oil holds back before it spits, in Pa.
-
-    ``height`` of the rise behind the low point in m, ``oil_density`` in kg/m3. Valid for a line
-    at rest. Source: hydrostatics.
-    """
-    return oil_density * STANDARD_GRAVITY * height
-
-
-@equation(
-    "h",
-    "h = Δp / (ρ g)",
-    unit="m",
-    source="Hydrostatics",
-    pressure_difference="Δp [Pa]",
-    oil_density="ρ [kg/m3]",
-)
-def oil_lift(pressure_difference: float, oil_density: float) -> float:
-    """Height ``h`` to which a pressure difference in Pa lifts oil in a line with a wet mouth, in m.
-
-    ``oil_density`` in kg/m3. Valid for a line at rest. Source: hydrostatics.
-    """
-    return pressure_difference / (oil_density * STANDARD_GRAVITY)
-
-
-@equation(
-    "h",
-    "h = max over the low points of (lower of the highest points on either side - low point)",
-    unit="m",
-    source="Hydrostatics of communicating vessels",
-    rises="Δz [m]",
-)
-def trapped_depth(rises: tuple[float, ...]) -> float:
-    """Depth ``h`` of liquid that the deepest low loop of a line keeps, in m.
-
-    ``rises`` of the stretches in turn, from the case outwards, in m; negative where one falls.
-    Each stretch is taken as straight. What stands at either end drains into the case or out of
-    the line. Source: hydrostatics.
-    """
-    heights = [0.0]
-    for rise in rises:
-        heights.append(heights[-1] + rise)
-    return max(
-        min(max(heights[: index + 1]), max(heights[index:])) - height
-        for index, height in enumerate(heights)
-    )
 
 
 @equation(

@@ -61,13 +61,21 @@ TASKS = (
             "monitoring.oil-level",
             "supply.mesh-reached",
             "supply.bearing-reached",
+            "supply.tilted-level",
+            "seals.above-oil",
             "vent.expansion-",
         ),
     ),
     Task(
         "Vent outlet open, hose in place and free of sags; catch bottle empty",
         ("before flight",),
-        ("vent.outlet-ice", "vent.no-low-loop", "breathing.blocked", "breathing.low-loop"),
+        (
+            "vent.outlet-ice",
+            "vent.outlet-faces",
+            "vent.no-low-loop",
+            "breathing.blocked",
+            "breathing.low-loop",
+        ),
     ),
     Task("Circuit of the chip detector", ("before flight",), ("monitoring.chip-detector-circuit",)),
     Task(
@@ -87,6 +95,21 @@ TASKS = (
         ("heat.", "oil.temperature", "oil.hot-viscosity"),
     ),
     Task(
+        "Oil temperature in the quarter of an hour after the stop, on a hot day",
+        ("after the first hour",),
+        ("heat.ground-idle", "heat.soak"),
+    ),
+    Task(
+        "Oil at each jet, drip and channel with the pump turned by hand or motor",
+        ("after the first hour", "every 100 hours"),
+        ("supply.bearing-heat", "supply.passed-on", "supply.jet-heat", "supply.jet-pressure"),
+    ),
+    Task(
+        "Pressure of the crankcase and of the case, at idle and full power",
+        ("after the first hour", "every 100 hours"),
+        ("vent.crankcase-", "breathing.oil-lift", "breathing.siphon", "seals.pressure"),
+    ),
+    Task(
         "Magnetic plug, filter and strainer: what they hold, kept and dated",
         ("after the first hour", "after 10 hours", "every 25 hours"),
         ("oil.magnetic-plug", "oil.filter-bypass", "gears.", "bearings.", "supply.jet-"),
@@ -104,7 +127,7 @@ TASKS = (
     Task(
         "Damper: cracks, swelling, play, loose bonds or springs",
         ("every 25 hours",),
-        ("damper.", "oil.damper-elastomer", "supply.damper-reached"),
+        ("damper.", "oil.damper-elastomer", "supply.damper-"),
     ),
     Task(
         "Cooler, fins and air ways clean; hoses of the oil",

@@ -6,6 +6,7 @@ from pydantic import Field
 
 from checker.mechanics.oil_families import FAMILY_NAMES
 from checker.spec.fields import (
+    Area,
     Choice,
     Count,
     Extent,
@@ -87,6 +88,8 @@ class Damper(Part):
     highest_temperature: Temperature = stated("Highest temperature of the elastomer in operation.")
     running_temperature_limit: Temperature = stated("Temperature limit by its maker.")
     in_oil: Flag = stated("Whether the elastomer is wetted by oil.")
+    wetted_surface: Area = stated("Surface of the elastomer that oil wets, both faces together.")
+    elastomer_thickness: Size = stated("Thickness of the elastomer between those faces.")
     moves_oil: Flag = stated("Whether a scroll or helix on it pumps oil.")
     inertia_engine_side: Inertia = stated("Inertia of its engine side.")
     inertia_propeller_side: Inertia = stated("Inertia of its propeller side.")

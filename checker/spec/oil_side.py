@@ -96,6 +96,9 @@ class Reservoir(Part):
     volume: Volume = stated("Volume up to the vent.")
     remote: Flag = stated("Whether it stands apart from the drive.")
     oil_volume: Volume = stated("Oil in it.")
+    head: Length = stated(
+        "Height of its oil over the places it feeds by weight alone; negative where it is lower."
+    )
     surface: Area = stated("Its outside surface, if it is to count for cooling.")
     diameter: Size = stated("Its diameter, for that.")
 
@@ -136,7 +139,7 @@ class Lubrication(Part):
     )
     baffled: Flag = stated("Whether a baffle keeps the gears from churning the settled oil.")
     settling_volume: Volume = stated("Oil that stands quiet, out of reach of the gears.")
-    pump_flow: Flow = stated("Flow of the pump.")
+    pump_flow: Flow = stated("Flow of the pump at maximum continuous speed.")
     pump_driven_by: Annotated[
         str | None, Choice(("engine", "driving side", "propeller side", "electric", "none"))
     ] = stated(
@@ -155,7 +158,9 @@ class Lubrication(Part):
     covered_nose_down: Attitude = stated(
         "Greatest nose-down attitude, as a positive angle, in which it stays under the least oil."
     )
-    engine_flow: Flow = stated("Flow of engine oil through the drive, where the oil is shared.")
+    engine_flow: Flow = stated(
+        "Flow of engine oil through the drive at maximum continuous speed, where it is shared."
+    )
     engine_oil_temperature: FluidTemperature = stated(
         "Temperature at which shared oil comes from the engine on the hot day."
     )
@@ -205,6 +210,10 @@ class Vent(Part):
     outlet_protected_from_ice: Flag = stated(
         "Whether the outlet cannot freeze or has a second opening in warm air."
     )
+    outlet_faces: Annotated[str | None, Choice(("forward", "across", "aft", "sheltered"))] = stated(
+        "How the outlet (of line or catch bottle) faces the stream of air: forward, across, aft; "
+        "or sheltered, in the still air of a cowling."
+    )
     outlet_clear: Flag = stated(
         "Whether mist from the outlet keeps clear of exhaust, intake, windscreen and brakes."
     )
@@ -230,6 +239,9 @@ class Seal(Part):
     )
     pressure_limit: Annotated[Quantity | None, Of("pressure", at_least="0 kPa")] = stated(
         "Pressure difference it bears at its speed, by its maker."
+    )
+    leak_gap: Extent = stated(
+        "Radial gap round the shaft: of a labyrinth, or what a lip leaves that pressure lifts."
     )
     shaft_hardness: Hardness = stated("Hardness of the running surface.")
     shaft_roughness: Extent = stated("Roughness Ra of the running surface.")
@@ -313,8 +325,8 @@ class Housing(Part):
         Of("temperature", at_least="-90 degC", at_most="400 degC", or_none=True),
     ] = stated("Oil temperature at which a thermostat begins to open the cooler, or none.")
     coolant_flow: Flow = stated(
-        "Flow of air (at the speed of the cooling air in cruise) or of coolant (at maximum "
-        "continuous speed) through the cooler."
+        "Flow of air (in cruise, where it is rated) or of coolant (at maximum continuous speed) "
+        "through the cooler."
     )
     coolant_temperature: FluidTemperature = stated("Coolant at the cooler inlet on the hot day.")
     stress_evidence: Text = stated("Analysis or test of the stress in the case.")

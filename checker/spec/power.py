@@ -247,6 +247,14 @@ class OperationPoint(Part):
     oil_temperature: FluidTemperature = stated(
         "Bulk temperature of the drive's oil: measured, or expected by the designer."
     )
+    measured_oil_temperature: FluidTemperature = stated(
+        "Bulk oil temperature measured at this point once it had settled, in the stated air; it "
+        "checks the computed one."
+    )
+    crankcase_pressure: Annotated[Quantity | None, Of("pressure")] = stated(
+        "Gauge pressure in the engine crankcase at this point; suction is negative. Left out, "
+        "that of the engine counts, and the drive is not shown for this point."
+    )
     case_air_flow: Flow = stated(
         "Air that the vent must pass besides expansion and climb: scavenge surplus or blow-by."
     )

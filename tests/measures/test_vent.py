@@ -73,7 +73,7 @@ def test_one_seal_without_figures_leaves_the_worst_open(solve):
         {"vent": "none", "seals.prop_seal.kind": None, "seals.prop_seal.pressure_limit": None}
     )
     share = ask(design, "drive", "sealed_pressure_over_lip")
-    pressure = ask(design, "drive", "sealed_pressure").number
+    pressure = ask(design, "drive", "sealed_pressure").at_best.number  # no heat of that seal
     assert share.at_best.number == pytest.approx(pressure / 20e3)
     assert ("seals", "prop_seal", "kind") in share.missing
 

@@ -6,8 +6,11 @@ from pathlib import Path
 import pytest
 import yaml
 from fluids import dP_from_K, friction_laminar
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from shapely import Polygon
 
-from checker.mechanics import lubrication
+from checker.mechanics import line_liquid, lubrication
 from checker.mechanics.equation import OutOfRange
 
 REFERENCE = Path(__file__).parents[1] / "reference" / "oil-heat.yaml"
@@ -39,15 +42,39 @@ def test_jet():
 
 
 def test_level_tilts_about_the_middle_of_the_sump():
-    middle = lubrication.sump_middle(0.08, 0.23)
-    assert middle == pytest.approx(0.155)
-    level = lubrication.oil_height(-0.096, 0.015, middle, 0.155, radians(12.0), 1)
+    ends = (0.08, 0.23)
+    level = lubrication.oil_height(-0.096, 0.015, *ends, 0.155, radians(10.0), 1)
     assert level == pytest.approx(-0.081)
-    # nose up, a tractor's oil leaves the propeller end: 35 mm ahead of the middle, tan 12°
-    ahead = lubrication.oil_height(-0.096, 0.015, middle, 0.190, radians(12.0), 1)
-    assert ahead == pytest.approx(-0.081 - 0.035 * tan(radians(12.0)))
-    pusher = lubrication.oil_height(-0.096, 0.015, middle, 0.190, radians(12.0), -1)
+    # nose up, a tractor's oil leaves the propeller end: 35 mm ahead of the middle, tan 10°
+    ahead = lubrication.oil_height(-0.096, 0.015, *ends, 0.190, radians(10.0), 1)
+    assert ahead == pytest.approx(-0.081 - 0.035 * tan(radians(10.0)))
+    pusher = lubrication.oil_height(-0.096, 0.015, *ends, 0.190, radians(10.0), -1)
     assert ahead + pusher == pytest.approx(2 * level)
+
+
+@given(level=st.floats(0.0005, 0.05), length=st.floats(0.05, 0.4), degrees=st.floats(-25.0, 25.0))
+@settings(max_examples=60, deadline=None)
+def test_tilted_oil_keeps_its_volume(level, length, degrees):
+    """Area under the surface, by Shapely, is that of the level box: as a wedge or not."""
+    depths = [
+        lubrication.oil_height(0.0, level, 0.0, length, station, radians(degrees), 1)
+        for station in (0.0, length)
+    ]
+    box = Polygon([(0, 0), (length, 0), (length, 1), (0, 1)])
+    slope = (depths[1] - depths[0]) / length
+    left, right = -10 * length, 11 * length
+    surface = [(x, depths[0] + slope * x) for x in (left, right)]
+    below = Polygon([*surface, (right, -99.0), (left, -99.0)])
+    assert box.intersection(below).area == pytest.approx(level * length, rel=1e-6)
+    deepest = lubrication.deepest_level(level, 0.0, length, radians(degrees))
+    assert deepest == pytest.approx(max(depths))
+
+
+def test_wedge_by_hand():
+    # 6 mm in a sump of 125 mm, 11° nose up: d²/(2 tan 11°) = 6 x 125, d = 17.1 mm
+    assert lubrication.deepest_level(6e-3, 0.110, 0.235, radians(11.0)) == pytest.approx(
+        17.1e-3, abs=5e-5
+    )
 
 
 def test_suction_line_against_fluids():
@@ -70,7 +97,9 @@ def test_line_that_rises_higher_than_the_lift():
     # 3 kPa lift 0.356 m of oil of 860 kg/m3 (the notes on venting); the line rises 0.51 m
     top = lubrication.highest_rise((0.05, 0.46, -0.5))
     assert top == pytest.approx(0.51)
-    assert lubrication.lift_reserve(top, -3e3, 860.0) == pytest.approx(0.51 - 0.3557, abs=1e-3)
+    assert lubrication.lift_reserve(top, line_liquid.oil_lift(3e3, 860.0)) == pytest.approx(
+        0.51 - 0.3557, abs=1e-3
+    )
 
 
 def test_vent_speed_either_way():

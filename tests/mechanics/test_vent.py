@@ -9,7 +9,7 @@ from fluids.fittings import diffuser_sharp
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from checker.mechanics import air, oil, vent
+from checker.mechanics import air, line_liquid, oil, vent
 from checker.mechanics.equation import OutOfRange
 
 REFERENCE = Path(__file__).parents[1] / "reference" / "oil.yaml"
@@ -228,19 +228,21 @@ def test_a_line_of_nothing():
 def test_blocking_by_a_low_loop():
     case = CASES["OIL-A16"]
     given_ = case["inputs"]
-    blocking = vent.blocking_pressure(given_["loop_height_mm"] / 1000, given_["rho_kgm3"])
+    blocking = line_liquid.blocking_pressure(given_["loop_height_mm"] / 1000, given_["rho_kgm3"])
     expected = 1000 * case["expected"]["blocking_kPa"]
     assert blocking == pytest.approx(expected, rel=case["tolerance"])
 
 
 def test_oil_lift():
     """3 kPa lifts oil of 860 kg/m3 by 356 mm: hydrostatics by hand, 3000/(860 x 9.80665)."""
-    assert vent.oil_lift(3000.0, 860.0) == pytest.approx(0.356, abs=0.0005)
+    assert line_liquid.oil_lift(3000.0, 860.0) == pytest.approx(0.356, abs=0.0005)
 
 
 @given(st.floats(0.0, 2.0), st.floats(800.0, 1100.0))
 def test_a_loop_holds_back_what_lifts_oil_over_it(height, density):
-    assert vent.oil_lift(vent.blocking_pressure(height, density), density) == pytest.approx(height)
+    assert line_liquid.oil_lift(
+        line_liquid.blocking_pressure(height, density), density
+    ) == pytest.approx(height)
 
 
 @pytest.mark.parametrize(
@@ -257,14 +259,14 @@ def test_a_loop_holds_back_what_lifts_oil_over_it(height, density):
     ],
 )
 def test_trapped_depth(rises, depth):
-    assert vent.trapped_depth(rises) == pytest.approx(depth)
+    assert line_liquid.trapped_depth(rises) == pytest.approx(depth)
 
 
 @given(st.lists(st.floats(-0.5, 0.5), max_size=6))
 def test_a_line_traps_the_same_from_either_end(rises):
     backwards = [-rise for rise in reversed(rises)]
-    assert vent.trapped_depth(tuple(backwards)) == pytest.approx(
-        vent.trapped_depth(tuple(rises)), abs=1e-12
+    assert line_liquid.trapped_depth(tuple(backwards)) == pytest.approx(
+        line_liquid.trapped_depth(tuple(rises)), abs=1e-12
     )
 
 
