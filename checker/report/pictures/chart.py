@@ -72,20 +72,22 @@ def _round_step(least: float) -> float:
 
 
 def reach(values: Sequence[float], *, zero: bool = True) -> tuple[float, float]:
-    """Ends of an axis that holds values, with some air; with ``zero`` it is on the axis."""
+    """Ends of an axis that holds values, with some air; with ``zero`` that is on the axis."""
     low, high = min(values), max(values)
     if zero:
         low, high = min(low, 0.0), max(high, 0.0)
     air = 0.06 * (high - low) or 0.1 * abs(high) or 1.0
-    return (low if zero and low == 0.0 else low - air), (
-        high if zero and high == 0.0 else high + air
+    at_zero = zero and high > low
+    return (
+        low if at_zero and low == 0.0 else low - air,
+        high if at_zero and high == 0.0 else high + air,
     )
 
 
 def identifier(*parts: str | None) -> str:
     """A name fit for ids; parts that differ give names that differ."""
     text = "-".join(part for part in parts if part)
-    fit = re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")
+    fit = re.sub(r"[^a-z0-9_]+", "-", text.lower()).strip("-")
     return fit if fit == text else f"{fit[:40]}-{zlib.crc32(text.encode('utf-8', 'replace')):08x}"
 
 
@@ -104,6 +106,22 @@ def shortened(text: str, width: float, size: float = SMALL) -> str:
 def tick_text(value: float) -> str:
     """A round value as it stands at an axis."""
     return f"{value:.10g}".replace("-", "−")
+
+
+def thinned(points: Sequence[Point], tolerance: float = 0.15) -> list[Point]:
+    """The points of a line that it needs to run where it ran, to a part of a pixel upright."""
+    kept = {0, len(points) - 1}
+    waiting = [(0, len(points) - 1)]
+    while waiting:
+        first, last = waiting.pop()
+        (x1, y1), (x2, y2) = points[first], points[last]
+        slope = (y2 - y1) / (x2 - x1) if x2 != x1 else 0.0
+        off = [abs(y - y1 - slope * (x - x1)) for x, y in points[first + 1 : last]]
+        if off and max(off) > tolerance:
+            middle = first + 1 + off.index(max(off))
+            kept.add(middle)
+            waiting += [(first, middle), (middle, last)]
+    return [points[index] for index in sorted(kept)]
 
 
 def rows_apart(spans: Sequence[tuple[float, float]], gap: float = 6.0) -> list[int]:

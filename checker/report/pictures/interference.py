@@ -140,7 +140,11 @@ class _Diagram:
             drawing.path(line, colour="ink", width=1.1, key=f"order-{_order(order)}")
             x, y = line[-1]
             drawing.text(x + 6.0, y + 4.0, f"order {order:g}", size=TEXT)
-        places = [self.y.at(high) - 5.0 for _, _, high in self.bands]
+        feet = [self.y.at(low) for _, low, _ in self.bands]
+        places = []
+        for (_, low, high), foot in zip(self.bands, feet, strict=True):
+            crowded = any(0.0 < foot - other < 16.0 for other in feet)
+            places.append(self.y.at(low) + 13.0 if crowded else self.y.at(high) - 5.0)
         columns = rows_apart([(-y, 11.0 - y) for y in places], gap=2.0)
         for (mode, low, high), y, column in zip(self.bands, places, columns, strict=True):
             text = f"mode {mode}: {_span(low, high, 'Hz')}"
