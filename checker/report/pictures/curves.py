@@ -63,7 +63,7 @@ def curves(
     drawing = Drawing(identifier(name), title)
     low, high = min(x), max(x)
     across = Axis(*((low, high) if high > low else reach(x, zero=False)), _LEFT, _RIGHT)
-    top, number = 30.0, 0
+    top = 30.0
     for index, field in enumerate(ys):
         height = max(_FIELD, _LINE * len(field.curves))
         shown = [each for curve in field.curves for each in curve.values if each is not None]
@@ -71,17 +71,17 @@ def curves(
         drawing.text(0.0, top - 14.0, shortened(field.title, WIDTH), bold=True)
         drawing.upright(y, _LEFT, _RIGHT, "", key=f"y-{index}")
         ends: list[tuple[float, float, int, str]] = []
-        for curve in field.curves:
-            points = _curve(drawing, across, y, x, curve, number)
-            end = max(points, default=(_RIGHT, top))
-            ends.append((end[1], end[0], number, curve.name))
-            number += 1
+        for number, curve in enumerate(field.curves):
+            with drawing.group(f"curve-{index}-{number}"):
+                points = _curve(drawing, across, y, x, curve, number)
+            right, level = max(points, default=(_RIGHT, top))
+            ends.append((level, right, number, curve.name))
         _names(drawing, ends, top, top + height)
         top += height + _BETWEEN
     bottom = top - _BETWEEN + 8.0
     drawing.across(across, bottom, unit)
-    drawing.text(_SAID, bottom + 16.0, shortened(along, WIDTH - _SAID), colour="faint")
-    drawing.height = bottom + 24.0
+    drawing.text(_LEFT, bottom + 34.0, shortened(along, WIDTH - _LEFT), colour="faint")
+    drawing.height = bottom + 44.0
     return drawing.picture(_words(x, ys, along, unit))
 
 
@@ -96,12 +96,11 @@ def _curve(
             runs.append([])
         else:
             runs[-1].append((across.at(place), y.at(value)))
-    with drawing.group(f"curve-{number}"):
-        for run in runs:
-            if len(run) > 1:
-                drawing.path(run, colour=colour, width=1.8, dashes=dashes)
-            for spot in run:
-                drawing.mark(shape, *spot, colour=colour, size=3.0)
+    for run in runs:
+        if len(run) > 1:
+            drawing.path(run, colour=colour, width=1.8, dashes=dashes)
+        for spot in run:
+            drawing.mark(shape, *spot, colour=colour, size=3.0)
     return [spot for run in runs for spot in run]
 
 

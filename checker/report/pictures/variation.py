@@ -1,13 +1,17 @@
 """The steps of a variation as curves: each measure asked for, and how much is open."""
 
 from checker.known import Known
+from checker.report import words
 from checker.report.inquiry import Answer
 from checker.report.pictures.curves import Curve, Field, curves
 from checker.report.pictures.picture import Picture
-from checker.report.variation import Range, Step, heads
+from checker.report.variation import Range, Step
 from checker.review.review import Review
 from checker.review.rule import LEVELS
 from checker.spec.units import reading_unit
+
+Rows = list[tuple[str, list[Step]]]
+"""The steps for each value of the slower range, with that value."""
 
 
 def variation_picture(name: str, ranges: tuple[Range, ...], steps: list[Step]) -> Picture:
@@ -20,17 +24,17 @@ def variation_picture(name: str, ranges: tuple[Range, ...], steps: list[Step]) -
     """
     along = ranges[-1]
     rows = _rows(ranges, steps)
-    fields = [
-        field
-        for column, head in enumerate(heads(steps))
-        if (field := _measured(head, column, rows)) is not None
-    ]
+    columns = next((step.answers for step in steps if step.answers), ())
+    together: dict[tuple[str, str, str | None], list[int]] = {}
+    for index, each in enumerate(columns):
+        together.setdefault((each.part, each.measure, each.ratio_set), []).append(index)
+    fields = [_measured(columns, indices, rows) for indices in together.values()]
     title = f"{name}: {' and '.join(each.field for each in ranges)} varied"
-    fields.append(_open(rows))
-    return curves("variation", title, along.numbers, fields, along=along.field, unit=along.unit)
+    drawn = [*(each for each in fields if each is not None), _open(rows)]
+    return curves("variation", title, along.numbers, drawn, along=along.field, unit=along.unit)
 
 
-def _rows(ranges: tuple[Range, ...], steps: list[Step]) -> list[tuple[str, list[Step]]]:
+def _rows(ranges: tuple[Range, ...], steps: list[Step]) -> Rows:
     """The steps of each value of the slower range, with that value; all, where there is one."""
     if len(ranges) == 1:
         return [("", steps)]
@@ -41,42 +45,45 @@ def _rows(ranges: tuple[Range, ...], steps: list[Step]) -> list[tuple[str, list[
     ]
 
 
-def _measured(head: str, column: int, rows: list[tuple[str, list[Step]]]) -> Field | None:
-    """A measure in the unit in which its largest value is read; ``None`` if it is no number."""
-    answers = [[_answer(step, column) for step in steps] for _, steps in rows]
-    known = [_number(each) for row in answers for each in row]
-    numbers = [each for each in known if each is not None]
+def _measured(columns: tuple[Answer, ...], indices: list[int], rows: Rows) -> Field | None:
+    """A measure of a part, a curve for each operation point and each value of the slower range.
+
+    It is in the unit in which its largest value is read; ``None`` if it is no number.
+    """
+    found = [
+        (
+            ", ".join(filter(None, (columns[index].point, label))),
+            [_answer(each, index) for each in steps],
+        )
+        for index in indices
+        for label, steps in rows
+    ]
+    numbers = [each for _, row in found for each in row if each is not None]
     if not numbers:
         return None
-    si = next(
-        each.value.unit for row in answers for each in row if each and _number(each) is not None
-    )
-    unit = reading_unit(max(numbers, key=abs), si)
-    symbol = unit.symbol if unit is not None else si.replace("1", "")
+    unit = reading_unit(max((each.number for each in numbers), key=abs), numbers[0].unit)
+    symbol = unit.symbol if unit is not None else numbers[0].unit.removeprefix("1")
 
-    def read(answer: Answer | None) -> float | None:
-        number = _number(answer)
-        return unit.from_si(number) if unit is not None and number is not None else number
+    def read(known: Known | None) -> float | None:
+        if known is None:
+            return None
+        return known.number if unit is None else unit.from_si(known.number)
 
-    lines = [
-        Curve(label or "as varied", tuple(read(each) for each in row))
-        for (label, _), row in zip(rows, answers, strict=True)
-    ]
+    asked = columns[indices[0]]
+    head = f"{asked.part}.{asked.measure}{words.set_text(asked.ratio_set)}"
+    lines = [Curve(name or asked.measure, tuple(map(read, row))) for name, row in found]
     return Field(f"{head}, {symbol}" if symbol else head, tuple(lines))
 
 
-def _answer(step: Step, column: int) -> Answer | None:
-    return step.answers[column] if step.answers else None
-
-
-def _number(answer: Answer | None) -> float | None:
-    if answer is None or not isinstance(answer.value, Known):
+def _answer(step: Step, column: int) -> Known | None:
+    """The number of a measure; ``None`` where it is unknown, in words or a truth."""
+    value = step.answers[column].value if step.answers else None
+    if not isinstance(value, Known) or isinstance(value.value, (str, bool)):
         return None
-    value = answer.value.value
-    return None if isinstance(value, (str, bool)) else float(value)
+    return value
 
 
-def _open(rows: list[tuple[str, list[Step]]]) -> Field:
+def _open(rows: Rows) -> Field:
     """How many findings are open: by level, or of two ranges by the slower one."""
     if len(rows) > 1:
         lines = [Curve(label, tuple(map(_grave, steps))) for label, steps in rows]

@@ -92,7 +92,7 @@ class _Field:
         drawing.upright(y, x.start, x.end, "N m", 5, key=f"y-{self.joint}")
         self._band()
         self._line(self.mean, "mean", "ink", 1.4, "7 4")
-        self._line(self.swing, "swing", "series-2", 2.0)
+        self._line(self.swing, "alternating", "series-2", 2.0)
         for index in self.survey.points.values():
             spot = x.at(float(self.survey.speed[index]) * RPM), y.at(self.swing[index])
             drawing.mark("diamond", *spot, colour="series-2", size=3.2)
