@@ -37,6 +37,7 @@ if TYPE_CHECKING:
     default="terminal",
     help="A table to read, or CSV with numbers in SI units.",
 )
+@click.option("--svg", metavar="FILE", help="Also draw the steps as curves, as an SVG picture.")
 @on_date
 @house_rulebook
 def command(
@@ -45,6 +46,7 @@ def command(
     measures: tuple[str, ...],
     steps: int,
     form: str,
+    svg: str | None,
     on: datetime.date,
     rulebook: str | None,
 ) -> int:
@@ -73,7 +75,20 @@ def command(
     else:
         width, colour = terminal()
         write(variation_sheet(review, walked, found, width=width, colour=colour))
+    if svg is not None:
+        _draw(svg, review, walked, found)
     return status.CLEAR
+
+
+def _draw(file: str, review: "Review", ranges: "tuple[Range, ...]", steps: "list[Step]") -> None:
+    """The steps as a picture in a file of its own, on light ground."""
+    from checker.cli.files import write_file
+    from checker.report.pictures.chart import standalone
+    from checker.report.pictures.palette import LIGHT
+    from checker.report.pictures.variation import variation_picture
+
+    name = review.loaded.document.name
+    write_file(file, standalone(variation_picture(name, ranges, steps), LIGHT))
 
 
 def _walked(

@@ -397,6 +397,15 @@ def _readings() -> dict[str, tuple[Unit, tuple[tuple[float, Unit], ...]]]:
 _READINGS = _readings()
 
 
+def reading_unit(value: float, unit: str) -> Unit | None:
+    """The unit an engineer reads an SI value in; ``None`` where that is the unit given."""
+    reading = _READINGS.get(canonical(unit))
+    if reading is None:
+        return None
+    usual, rungs = reading
+    return [each for least, each in rungs if abs(value) >= least][-1] if value else usual
+
+
 def show(value: float, unit: str) -> str:
     """Print an SI value in the unit an engineer reads it in, to four significant digits.
 
@@ -406,13 +415,9 @@ def show(value: float, unit: str) -> str:
     >>> show(0.0762, "m"), show(607.4, "rad/s"), show(358.15, "K"), show(12.34567, "ΔK")
     ('76.2 mm', '5800 rpm', '85 degC', '12.35 K')
     """
-    reading = _READINGS.get(canonical(unit))
-    if reading is None:
+    chosen = reading_unit(value, unit)
+    if chosen is None:
         return _digits(value) if unit in {"1", ""} else f"{_digits(value)} {unit}"
-    usual, rungs = reading
-    chosen = usual
-    if value:
-        chosen = [each for least, each in rungs if abs(value) >= least][-1]
     shown = chosen.from_si(value)
     # Without this, the zero of a scale with an offset would show the noise of the subtraction.
     return f"{_digits(round(shown, 9) if chosen.offset else shown)} {chosen.symbol}"
