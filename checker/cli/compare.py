@@ -48,8 +48,14 @@ def command(
     found = changes(review_of(old, book, on), review_of(new, book, on))
     if report is not None:
         from checker.report.html.compare import html_compare
+        from checker.report.pictures.front_view import front_view_overlay
 
-        write_file(report, html_compare(found))
+        pairs = zip(found.old.designs.values(), found.new.designs.values(), strict=False)
+        pictures = tuple(
+            front_view_overlay(before, after, name=f"front-view-{index}")
+            for index, (before, after) in enumerate(pairs, 1)
+        )
+        write_file(report, html_compare(found, pictures))
     width, colour = terminal()
     write(changes_sheet(found, width=width, colour=colour, everything=everything))
     if found.old.has_broken or found.new.has_broken:

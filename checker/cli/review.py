@@ -164,23 +164,13 @@ def _write_report(file: str, result: "Result") -> None:
     from checker.cli.files import write_file
     from checker.report.html.report import html_report
     from checker.report.pictures.charts import charts
+    from checker.report.pictures.drawings import drawings
     from checker.review.review import Review
 
     if isinstance(result, Review):
-<<<<<<< HEAD
-        write_file(file, html_report(result))
-=======
-        designs = result.designs.values()
-        pictures = tuple(each for design in designs for each in charts(result, design))
+        pictures = tuple(
+            each
+            for design in result.designs.values()
+            for each in (*drawings(design), *charts(result, design))
+        )
         write_file(file, html_report(result, pictures))
-
-
-def _complain_of(results: "list[Result]") -> None:
-    from checker.report.results import Failed
-
-    for result in results:
-        if isinstance(result, SpecUnreadable):
-            complain(result)
-        elif isinstance(result, Failed):
-            say(f"{result.file}: internal error: {result.fault}")
->>>>>>> p2b
