@@ -25,6 +25,7 @@ FAMILIES = (
     "thrust",
     "bearings",
     "bearing_loads",
+    "clearance",
     "shafts",
     "fits",
     "clutch",
