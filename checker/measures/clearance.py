@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from checker.known import Known, Unknown, Value, compute, merged
 from checker.measures.design import Design
 from checker.measures.registry import measure
-from checker.mechanics import clearance
+from checker.mechanics import clearance, torsional_parts
 from checker.spec.subject import Subject
 
 
@@ -59,7 +59,7 @@ def _of_bearing(bearing: Subject) -> _Envelope:
         str(bearing.raw("shaft")),
         compute(clearance.start, station, width),
         compute(clearance.end, station, width),
-        compute(clearance.radius, bearing.given("outside", "D")),
+        compute(torsional_parts.radius, bearing.given("outside", "D")),
     )
 
 
@@ -70,7 +70,7 @@ def _of_gear(design: Design, gear: Subject) -> _Envelope:
         str(gear.raw("shaft")),
         compute(clearance.start, station, width),
         compute(clearance.end, station, width),
-        compute(clearance.radius, design.wheels[gear.name].tip_diameter("high")),
+        compute(torsional_parts.radius, design.wheels[gear.name].tip_diameter("high")),
     )
 
 
@@ -84,7 +84,7 @@ def _of_sections(shaft: Subject) -> list[_Envelope]:
                 shaft.name,
                 section.given("from", "x₁"),
                 section.given("to", "x₂"),
-                compute(clearance.radius, section.given("outside", "D")),
+                compute(torsional_parts.radius, section.given("outside", "D")),
             )
         )
     return found

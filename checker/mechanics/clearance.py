@@ -37,15 +37,6 @@ def end(station: float, width: float) -> float:
     return station + width / 2.0
 
 
-@equation("r", "r = D/2", unit="m", source="definition", diameter="D [m]")
-def radius(diameter: float) -> float:
-    """Half a diameter [m].
-
-    Source: definition.
-    """
-    return diameter / 2.0
-
-
 @equation(
     "a",
     "a = √((y₂ − y₁)² + (z₂ − z₁)²)",
