@@ -342,6 +342,8 @@ def stress_concentration(
         thinning,
         load_point_diameter,
     )
+    if min(found.thickness, found.fillet_radius, found.height) <= 0.0:
+        raise OutOfRange("thickness: nothing is left of the tooth at its root")
     alpha = normal_pressure_angle
     notch = (found.thickness / found.fillet_radius) ** (0.324 - 0.492 * alpha)
     slender = (found.thickness / found.height) ** (0.261 + 0.545 * alpha)

@@ -170,12 +170,14 @@ def mean_friction(
     pitch-line speed for ground steel flanks. Source: ISO/TR 14179-2 (from memory).
 
     Raises:
-        OutOfRange: the gears stand still, or the oil has no viscosity.
+        OutOfRange: the gears stand still, their faces do not meet, or the oil has no viscosity.
     """
     if sum_velocity <= 0.0:
         raise OutOfRange(f"sum_velocity {sum_velocity:g} m/s: the gears stand still")
     if dynamic_viscosity <= 0.0:
         raise OutOfRange(f"dynamic_viscosity {dynamic_viscosity:g} Pa s: this is no oil")
+    if face_width <= 0.0:
+        raise OutOfRange(f"face_width {face_width:g} m: the faces do not meet")
     line_load = max(base_force / face_width, _LEAST_LINE_LOAD) * 1.0e-3
     pressure = line_load / (sum_velocity * reduced_radius * 1.0e3)
     viscosity = dynamic_viscosity * 1.0e3
