@@ -2,6 +2,7 @@
 
 import os
 import re
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -137,3 +138,55 @@ def test_the_house_rulebook_shown_is_read(tmp_path):
     assert [(change.rule, change.looser) for change in changes] == [
         ("gears.contact-ratio-spur", False)
     ]
+
+
+@pytest.fixture
+def drives(tmp_path) -> Path:
+    """A repository with a spec under drives, and a thrustline to be called in it."""
+    repository, programs = tmp_path / "repository", tmp_path / "programs"
+    (repository / "drives").mkdir(parents=True)
+    shutil.copy(ROOT / "examples" / "tansy-troubled.yaml", repository / "drives" / "tansy.yaml")
+    programs.mkdir()
+    program = programs / "thrustline"
+    program.write_text(f'#!/bin/sh\nexec "{sys.executable}" -m checker "$@"\n', encoding="utf-8")
+    program.chmod(0o755)
+    by = ("-c", "user.name=A", "-c", "user.email=a@b.example")
+    for command in (
+        ("init", "--quiet", "--initial-branch=main"),
+        ("add", "."),
+        (*by, "commit", "--quiet", "--message=A drive"),
+        ("checkout", "--quiet", "-b", "change"),
+    ):
+        subprocess.run(["git", *command], cwd=repository, check=True)
+    return repository
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "status"),
+    [("name: Tansy", "name: Tansy again", 0), ("face_width: 36 mm", "face_width: 20 mm", 1)],
+)
+def test_the_workflow_shown_tells_what_became_worse(drives, old, new, status):
+    text = README.read_text(encoding="utf-8")
+    workflow = re.search(r"<!-- workflow -->\n```sh\n(.*?)```", text, re.DOTALL)[1]
+    spec = drives / "drives" / "tansy.yaml"
+    changed = spec.read_text(encoding="utf-8").replace(old, new)
+    assert new in changed
+    spec.write_text(changed, encoding="utf-8")
+    path = f"{drives.parent / 'programs'}:{os.environ['PATH']}"
+    done = subprocess.run(
+        ["sh", "-e", "-c", workflow],
+        cwd=drives,
+        env={**os.environ, "PATH": path, "PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        check=False,
+    )
+    assert (done.returncode, done.stderr) == (status, b"")
+    assert b'"baselineState": "unchanged"' in (drives / "review.sarif").read_bytes()
+
+
+def test_the_hook_shown_is_the_one_defined():
+    text = README.read_text(encoding="utf-8")
+    shown = yaml.safe_load(re.search(r"<!-- hook -->\n```yaml\n(.*?)```", text, re.DOTALL)[1])
+    defined = yaml.safe_load((ROOT / ".pre-commit-hooks.yaml").read_text(encoding="utf-8"))
+    used = [hook["id"] for repo in shown["repos"] for hook in repo["hooks"]]
+    assert used == [hook["id"] for hook in defined]

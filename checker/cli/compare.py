@@ -20,7 +20,9 @@ if TYPE_CHECKING:
 @on_date
 @stop_at_level
 @house_rulebook
-@click.option("--report", metavar="FILE", help="Also write the comparison as an HTML page.")
+@click.option(
+    "--report", metavar="FILE", type=A_FILE, help="Also write the comparison as an HTML page."
+)
 @click.option("--all", "everything", is_flag=True, help="Also list every margin that moved.")
 def command(
     old: str,
