@@ -5,16 +5,18 @@ import datetime
 import click
 
 from checker.cli.files import write_file
-from checker.cli.options import book_of, house_rulebook, on_date
+from checker.cli.options import A_FILE, book_of, house_rulebook, on_date
 from checker.cli.output import say, terminal, write
 from checker.report import status
 
 
 @click.command(short_help="A card for the first run of a drive.")
-@click.argument("spec", metavar="SPEC")
+@click.argument("spec", metavar="SPEC", type=A_FILE)
 @on_date
 @house_rulebook
-@click.option("--report", metavar="FILE", help="Also write the card as an HTML page to print.")
+@click.option(
+    "--report", metavar="FILE", type=A_FILE, help="Also write the card as an HTML page to print."
+)
 def command(spec: str, on: datetime.date, rulebook: str | None, report: str | None) -> int:
     """Print what to check, which speeds to step through and when to stop.
 

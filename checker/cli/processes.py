@@ -28,15 +28,19 @@ def alongside(work: Work, specs: Sequence[str], jobs: int) -> Iterator[Piece]:
         # Standard input belongs to this process.
         futures = [None if spec == STANDARD_INPUT else processes.begin(spec) for spec in specs]
         for spec, future in zip(specs, futures, strict=True):
-            yield work.piece(work.result(spec)) if future is None else _ended(work, spec, future)
+            if future is None:
+                yield work.piece(work.result(spec))
+                continue
+            try:
+                piece = future.result()
+            except BrokenProcessPool:  # one that dies takes the others and what waits with it
+                processes.end()
+                piece = _on_its_own(work, spec)
+            yield piece
 
 
-def _ended(work: Work, spec: str, future: "Future[Piece]") -> Piece:
-    """A piece; a process that dies takes all others with it, so each spec gets one of its own."""
-    try:
-        return future.result()
-    except BrokenProcessPool:
-        pass
+def _on_its_own(work: Work, spec: str) -> Piece:
+    """The piece of a spec that has a process for itself, so that its death is its own."""
     from checker.report.results import Failed, file_name
 
     with _Processes(work, 1) as process:
@@ -59,6 +63,10 @@ class _Processes:
         if kind is not None:
             for process in multiprocessing.active_children():
                 process.terminate()
+        self.end()
+
+    def end(self) -> None:
+        """Begin nothing more, and wait for what runs."""
         self._pool.shutdown(wait=True, cancel_futures=True)
 
     def begin(self, spec: str) -> "Future[Piece]":

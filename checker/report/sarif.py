@@ -308,7 +308,7 @@ def uri_of(file: str) -> str:
     >>> uri_of("drives/my drive.yaml")
     'drives/my%20drive.yaml'
     """
-    relative = os.path.relpath(file) if os.path.isabs(file) else file
+    relative = os.path.relpath(file) if os.path.isabs(file) else os.path.normpath(file)
     return quote(os.fsencode(relative.replace(os.sep, "/")))
 
 

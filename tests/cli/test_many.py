@@ -1,8 +1,10 @@
 """Formats, older reports and many files on the command line: the same bytes however shared out."""
 
+import datetime
 import io
 import json
 import os
+import pickle
 import shlex
 import shutil
 import signal
@@ -15,8 +17,10 @@ from xml.etree import ElementTree
 import pytest
 
 from checker import cli
-from checker.cli.formats import FORMATS
+from checker.cli.formats import FORMATS, Work
 from checker.report import results
+from checker.report.since import old_report
+from checker.review.rulebook import shipped_rulebook
 
 ROOT = Path(__file__).parents[2]
 SPEC = ROOT / "tests" / "report" / "sheet_spec.yaml"
@@ -115,6 +119,18 @@ def test_a_process_that_dies_costs_one_file(specs, capsys, monkeypatch):
     states = [each["state"] for each in json.loads(out)["reviews"]]
     assert states == ["reviewed", "unreadable", "failed", "unreadable", "reviewed"]
     assert "second.yaml: internal error: the process that reviewed it was ended\n" in err
+
+
+def test_work_and_pieces_go_from_one_process_to_another(specs, capsys):
+    """Also where a process is begun afresh and not as a copy of this one."""
+    run("review", *ON, "--format", "json", specs[0])
+    Path("old.json").write_text(capsys.readouterr().out, encoding="utf-8")
+    day, old = datetime.date(2026, 6, 1), old_report("old.json")
+    for form in FORMATS:
+        work = Work(form, shipped_rulebook(), day, "caution", True, old, True, 80, False)
+        again = pickle.loads(pickle.dumps(work))
+        pieces = [pickle.loads(pickle.dumps(again.piece(again.result(each)))) for each in specs]
+        assert again.output(pieces) == work.output([work.piece(work.result(s)) for s in specs])
 
 
 def test_standard_input_is_read_here(specs, capsys, monkeypatch):

@@ -139,3 +139,14 @@ def test_interrupt_ends_a_watch(tmp_path):
         process.send_signal(signal.SIGINT)
         process.communicate(timeout=60)
     assert process.returncode == 130
+
+
+def test_a_watch_ends_when_its_reader_has_gone():
+    command = [sys.executable, "-m", "checker", "review", str(SPEC), "--watch"]
+    reading, writing = os.pipe()
+    os.close(reading)
+    done = subprocess.run(
+        command, cwd=ROOT, stdout=writing, stderr=subprocess.PIPE, check=False, timeout=60
+    )
+    os.close(writing)
+    assert done.returncode == 1

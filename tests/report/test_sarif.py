@@ -227,7 +227,7 @@ def test_texts_of_a_spec_make_no_link_placeholder_or_escape(run_of, review_of, s
     ("file", "uri"),
     [
         ("drives/my drive.yaml", "drives/my%20drive.yaml"),
-        ("./a.yaml", "./a.yaml"),
+        ("./drives/../a.yaml", "a.yaml"),
         ("a:b#c?.yaml", "a%3Ab%23c%3F.yaml"),
         ("größe.yaml", "gr%C3%B6%C3%9Fe.yaml"),
         ("bad\udcff.yaml", "bad%FF.yaml"),  # a byte that is not UTF-8

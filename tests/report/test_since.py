@@ -104,6 +104,26 @@ def test_what_cleared_is_listed(held):
     assert [(each.rule, each.part) for each in since.cleared] == [("sheet.power", "drive")]
 
 
+@pytest.mark.parametrize(
+    "stated",
+    [
+        b"power: 52 kW",
+        b"oil_temperature: 118 degC",
+        b"oil_temperature: 95 degC",
+        b"ground_clearance: 180 mm",
+        b"ratio: 2.4",
+        b"rotation: anticlockwise",
+        b"centre_distance: 126 +/- 0.02 mm",
+        b"engine_speed: 5500 rpm",
+    ],
+)
+def test_to_leave_a_value_out_makes_nothing_better(held, stated):
+    field = stated.partition(b":")[0]
+    _, since = held((stated, field + b": unknown"))
+    assert "better" not in since.ways.values()
+    assert since.cleared == ()
+
+
 @pytest.mark.parametrize("turned", [False, True])
 def test_ratio_sets_do_not_make_a_finding_new(held, spec, turned):
     before, after = (spec + SETS, spec) if turned else (spec, spec + SETS)
