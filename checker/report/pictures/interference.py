@@ -178,13 +178,12 @@ class _Diagram:
         if below:
             drawing.mark("ring", _LEFT + 4.0, y - 4.0, colour="series-2", size=3.0)
             worst = self.resonances.crossing_words(max(below, key=lambda each: each.torque))
-            words = f"{len(below)} below idle, on the grey ground; the largest: {worst}"
+            words = f"{len(below)} below idle, the largest: {worst}"
             drawing.text(_LEFT + 18.0, y, shortened(words, WIDTH - _LEFT - 18.0))
             y += _LINE
-        lines = [
-            *self._ranges_words(),
-            "Bands reach from the hot, soft damper to the cold, stiff one.",
-        ]
+        lines = self._ranges_words()
+        if len(self.survey.model.states) > 1:
+            lines.append("Bands reach from the hot, soft damper to the cold, stiff one.")
         for line in lines:
             drawing.text(_LEFT, y, shortened(line, WIDTH - _LEFT))
             y += _LINE
