@@ -2,6 +2,8 @@
 
 import os
 import re
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -14,6 +16,12 @@ from checker.shipped import shipped
 ROOT = Path(__file__).parents[1]
 README = ROOT / "README.md"
 SHOWN_LINES = 44
+CUT = "[...]"
+WALK = re.compile(
+    r'<!-- walk: (?P<lines>\d+) lines(?: after "(?P<after>[^"]+)")? -->\n'
+    r"```\n\$ (?P<command>[^\n]+)\n(?P<output>.*?)```\n",
+    re.DOTALL,
+)
 REPORT = re.compile(
     r"(<!-- report: thrustline (.*), (\d+) columns -->\n```\n)(.*?)(```\n)", re.DOTALL
 )
@@ -37,6 +45,49 @@ def test_the_report_is_a_real_one(capfd, monkeypatch):
     checker.cli.run(found[2].split())
     lines = capfd.readouterr().out.splitlines()[:SHOWN_LINES]
     held(text, *found.span(4), "\n".join(lines).rstrip() + "\n")
+
+
+def test_the_walk_runs_as_it_is_written(tmp_path):
+    (tmp_path / "examples").symlink_to(ROOT / "examples")
+    (tmp_path / "thrustline").write_text(f'#!/bin/sh\nexec {sys.executable} -m checker "$@"\n')
+    (tmp_path / "thrustline").chmod(0o755)
+    environment = {
+        **os.environ,
+        "PATH": f"{tmp_path}:{os.environ['PATH']}",
+        "PYTHONPATH": str(ROOT),
+        "COLUMNS": "92",
+        "NO_COLOR": "1",
+    }
+    text = README.read_text(encoding="utf-8")
+    steps = list(WALK.finditer(text))
+    assert len(steps) >= 10
+    told = text
+    for step in steps:
+        done = subprocess.run(
+            ["bash", "-c", step["command"]],
+            cwd=tmp_path,
+            env=environment,
+            capture_output=True,
+            text=True,
+            check=False,
+        )
+        assert done.stderr == "", step["command"]
+        assert done.returncode in (0, 1), step["command"]
+        start, end = step.span("output")
+        told = f"{told[: len(told) - len(text) + start]}{shown(step, done.stdout)}{text[end:]}"
+    held(text, 0, len(text), told)
+    assert (tmp_path / "mine.html").read_text().startswith("<!doctype html>")
+    assert "Ben Ode" in (tmp_path / "mine.signoff").read_text()
+
+
+def shown(step, printed):
+    """As much of an output as the README shows."""
+    lines = printed.splitlines()
+    first = next(i for i, line in enumerate(lines) if line.startswith(step["after"] or ""))
+    kept = lines[first : first + int(step["lines"])]
+    before = [CUT] if first else []
+    after = [CUT] if first + len(kept) < len(lines) else []
+    return "".join(f"{line}\n" for line in (*before, *kept, *after))
 
 
 def test_the_families_are_those_of_the_rulebook():

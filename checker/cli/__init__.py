@@ -76,6 +76,7 @@ class Commands(click.Group):
         "vary",
         "remedy",
         "signoff",
+        "first-run",
         "derive",
         "rulebook",
         "schema",
@@ -89,7 +90,9 @@ class Commands(click.Group):
         """The command of that name."""
         if cmd_name not in self.NAMES:
             return None
-        command: click.Command = importlib.import_module(f"checker.cli.{cmd_name}").command
+        command: click.Command = importlib.import_module(
+            f"checker.cli.{cmd_name.replace('-', '_')}"
+        ).command
         command.name = cmd_name
         return command
 

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from checker.cli.files import write_file
 from checker.cli.options import book_of, house_rulebook, on_date, stop_at_level
 from checker.cli.output import terminal, write
 from checker.report import status
@@ -19,9 +20,16 @@ if TYPE_CHECKING:
 @on_date
 @stop_at_level
 @house_rulebook
+@click.option("--report", metavar="FILE", help="Also write the comparison as an HTML page.")
 @click.option("--all", "everything", is_flag=True, help="Also list every margin that moved.")
 def command(
-    old: str, new: str, on: datetime.date, stop_at: "Level", rulebook: str | None, everything: bool
+    old: str,
+    new: str,
+    on: datetime.date,
+    stop_at: "Level",
+    rulebook: str | None,
+    report: str | None,
+    everything: bool,
 ) -> int:
     """Review OLD and NEW by the same rules and print what appeared, cleared or moved.
 
@@ -36,6 +44,10 @@ def command(
         raise click.UsageError("Standard input can be read only once.")
     book = book_of(rulebook)
     found = changes(review_of(old, book, on), review_of(new, book, on))
+    if report is not None:
+        from checker.report.html.compare import html_compare
+
+        write_file(report, html_compare(found))
     width, colour = terminal()
     write(changes_sheet(found, width=width, colour=colour, everything=everything))
     if found.old.has_broken or found.new.has_broken:

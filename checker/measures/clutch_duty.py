@@ -5,12 +5,20 @@ from checker.measures.clutch import contact_bodies, element_force
 from checker.measures.design import Design
 from checker.measures.oil_properties import density_15
 from checker.measures.registry import measure, varying_measure
-from checker.mechanics import auxiliary_loss, hertz, kinematics, load_cases, torsional_parts
+from checker.measures.torsion import major_order
+from checker.mechanics import (
+    auxiliary_loss,
+    critical_speed,
+    hertz,
+    kinematics,
+    load_cases,
+    torsional_parts,
+)
 from checker.mechanics import clutch as formulas
 from checker.mechanics import clutch_duty as duty
-from checker.mechanics import engine as engine_mechanics
 from checker.mechanics.shaft_strength import torque_swing
 from checker.spec.subject import Subject
+from checker.train import torsional_values as values
 
 _LIMIT = assumed(4200e6, "Pa", "p_max", "nominal Hertz pressure of sprag guides, trade source")
 
@@ -101,7 +109,7 @@ def eccentric_grip_margin(design: Design, clutch: Subject) -> Value:
 def torque_cycles_per_hour(design: Design, clutch: Subject, point: Subject) -> Value:
     """N_h at a point."""
     return compute(
-        duty.firing_cycles_per_hour, point.given("engine_speed", "ω_e"), _firings(design)
+        duty.firing_cycles_per_hour, point.given("engine_speed", "ω_e"), major_order(design)
     )
 
 
@@ -188,44 +196,40 @@ def locked_stop_ratio(design: Design, clutch: Subject) -> Value:
 
     Where its stops meet, what is above their torque goes through teeth and shafts hard.
     """
+    survey = design.survey
+    if isinstance(survey, Unknown):
+        return survey
+    nodes = survey.model.nodes
+    node = survey.model.joint("damper")
+    if node is None:
+        return Unknown(because="no damper stands in the model")
+    behind = survey.model.behind(node)
+    inertia = values.summed([each.inertia for index, each in enumerate(nodes) if index in behind])
+    damper = design.subjects.the("damper")
     stop = compute(
         load_cases.stopping_torque,
         design.motion.speed_behind_engine(
             design.subjects.the("engine").given("idle_speed", "ω_idle")
         ),
-        design.subjects.the("damper").given("dynamic_stiffness", "c"),
-        _reflected(design),
+        values.damper_ends(damper)[1],
+        inertia,
     )
-    return compute(
-        kinematics.quotient, stop, design.subjects.the("damper").given("peak_torque_rating", "T")
-    )
+    return compute(kinematics.quotient, stop, damper.given("peak_torque_rating", "T"))
 
 
 @measure("clutch", "1", "critical speed of the locked drive over idle speed", at="between")
 def locked_critical_over_idle(design: Design, clutch: Subject) -> Value:
-    """Engine speed at which the first firing order meets engine against propeller, over idle."""
-    engine = design.subjects.the("engine")
-    critical = compute(
-        load_cases.two_mass_critical_speed,
-        engine.given("inertia", "J₁"),
-        _reflected(design),
-        design.subjects.the("damper").given("dynamic_stiffness", "c"),
-        _firings(design),
-    )
-    return compute(kinematics.quotient, critical, engine.given("idle_speed", "ω_idle"))
+    """Highest engine speed at which the first firing order meets the first mode, over idle."""
+    survey = design.survey
+    if isinstance(survey, Unknown):
+        return survey
+    frequency = design.measure("lowest_frequency_cold", design.subjects.the("drive"))
+    critical = compute(critical_speed.critical_speed, frequency, major_order(design))
+    idle = design.subjects.the("engine").given("idle_speed", "ω_idle")
+    return compute(kinematics.quotient, critical, idle)
 
 
 def _reflected(design: Design) -> Value:
     ratio = design.measure("computed_ratio", design.subjects.the("drive"))
     inertia = design.subjects.the("propeller").given("inertia", "J_p")
     return compute(torsional_parts.reflected_inertia, inertia, ratio)
-
-
-def _firings(design: Design) -> Value:
-    """Firings in a turn of the crank: the first order of even firing."""
-    engine = design.subjects.the("engine")
-    return compute(
-        engine_mechanics.firing_events_per_revolution,
-        engine.given("cylinders", "z"),
-        compute(engine_mechanics.strokes_of, engine.given("cycle", "cycle")),
-    )

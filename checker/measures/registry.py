@@ -34,6 +34,7 @@ FAMILIES = (
     "states",
     "damper",
     "torsion",
+    "torsion_states",
     "vibration",
     "oil",
     "supply",

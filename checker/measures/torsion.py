@@ -5,8 +5,8 @@ import math
 from checker.known import Known, Unknown, Value, compute, merged
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
-from checker.mechanics import critical_speed, excitation, kinematics, torsion
 from checker.mechanics import engine as engine_mechanics
+from checker.mechanics import excitation, torsion
 from checker.mechanics import torsional_parts as parts
 from checker.mechanics.equation import equation_of
 from checker.spec.subject import Subject
@@ -285,25 +285,6 @@ def blade_mode_in_model(design: Design, drive: Subject) -> Value:
     if isinstance(share, Known):
         return Known(True, "", "blades swing", inputs=(share,))
     return Known(False, "", "blades swing", origin="no blade_inertia_share: taken as rigid")
-
-
-@measure("drive", "1", "highest firing frequency over the first blade frequency")
-def rigid_propeller_reach(design: Design, drive: Subject) -> Value:
-    """Frequency of the first major order at the top of the survey over that of the blades.
-
-    Above the first blade frequency a rigid propeller is no valid model.
-    """
-    engine = design.subjects.the("engine")
-    top = compute(
-        critical_speed.survey_upper_speed,
-        engine.given("maximum_continuous.speed", "ω_MC"),
-        engine.given("take_off.speed", "ω_TO"),
-    )
-    return compute(
-        kinematics.quotient,
-        compute(engine_mechanics.excitation_frequency, major_order(design), top),
-        design.subjects.the("propeller").given("first_blade_frequency", "f_b"),
-    )
 
 
 def major_order(design: Design) -> Value:

@@ -1,8 +1,15 @@
 """Torsionally soft couplings: stiffness from hot to cold, resonance factor, heat."""
 
 import math
+from typing import TYPE_CHECKING
 
 from checker.mechanics.equation import OutOfRange, equation
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    Real = NDArray[np.float64]
 
 _SCATTER = "catalogue scatter of 20 %, flexible-coupling maker's catalogue, 2015, trade source"
 HOT_OVER_COLD_STIFFNESS = 0.37
@@ -89,6 +96,22 @@ def stiffness_at(stiffness: float, factor: float) -> float:
 
 
 @equation(
+    "φ",
+    "φ = T / C",
+    unit="rad",
+    source="definition of the stiffness",
+    torque="T [N m]",
+    stiffness="C [N m/rad]",
+)
+def twist(torque: float, stiffness: float) -> float:
+    """Angle [rad] by which a torque twists a coupling.
+
+    Source: definition.
+    """
+    return torque / stiffness
+
+
+@equation(
     "V",
     "V = √((1 + (ψ/2π)²) / ((1 − r²)² + (ψ/2π)²))",
     unit="1",
@@ -143,6 +166,29 @@ def heat(damping: float, frequency: float, torque: float, stiffness: float) -> f
     Source: DIN 740-2:1986 (from memory), re-derived.
     """
     return damping * frequency * torque**2 / (2.0 * stiffness)
+
+
+@equation(
+    "P",
+    "P = c (2 π f)² T² / (2 (C² + (2 π f c)²))",
+    unit="W",
+    source="mean power of a spring and a viscous damper side by side, derived",
+    coefficient="c [N m s/rad]",
+    frequency="f [Hz]",
+    torque="T [N m]",
+    stiffness="C [N m/rad]",
+)
+def viscous_heat(coefficient: float, frequency: "Real", torque: "Real", stiffness: float) -> "Real":
+    """Heat P [W] of one order in a viscous damper beside a spring, by the whole torque T.
+
+    Source: derived.
+    """
+    turning = math.tau * frequency
+    return (
+        coefficient
+        * (turning * torque) ** 2
+        / (2.0 * (stiffness**2 + (turning * coefficient) ** 2))
+    )
 
 
 @equation(

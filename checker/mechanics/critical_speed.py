@@ -1,5 +1,7 @@
 """Speed range of a torsional survey, separation from resonance, barred ranges."""
 
+import math
+
 from checker.mechanics.equation import OutOfRange, equation
 
 
@@ -89,6 +91,22 @@ def _barrable(speed_ratio: float) -> float:
     if not 0.0 < speed_ratio <= 0.8:
         raise OutOfRange("speed_ratio above 0.8: the rule allows no barred range there")
     return speed_ratio
+
+
+@equation(
+    "ω_crit",
+    "ω_crit = 2 π f / h",
+    unit="rad/s",
+    source="definition of the order",
+    frequency="f [Hz]",
+    order="h [1]",
+)
+def critical_speed(frequency: float, order: float) -> float:
+    """Speed [rad/s] at which an order meets a natural frequency.
+
+    Source: definition.
+    """
+    return math.tau * frequency / order
 
 
 @equation(

@@ -26,6 +26,9 @@ POLYTROPIC = 1.3
 LEAST_INTAKE = 0.3
 """Intake pressure of a closed throttle over that of an open one (from memory)."""
 
+MOST_UNBOOSTED = 1.5e6
+"""Indicated mean pressure that an engine reaches without a blower, at most (from memory) [Pa]."""
+
 
 @dataclass(frozen=True, slots=True)
 class Cylinder:
@@ -197,15 +200,48 @@ def _harmonics(torque: "Real", orders: Sequence[float]) -> "Complex":
     return np.asarray(spectrum[[round(2.0 * order) for order in orders]])
 
 
-def phase_vectors(orders: Sequence[float], angles: Sequence[float]) -> "Complex":
-    """Σ exp(−i h φ_k) over the firing angles φ_k [rad], for each order: what the cylinders add to.
+def phase_vectors(
+    orders: Sequence[float], angles: Sequence[float], weights: Sequence[float] | None = None
+) -> "Complex":
+    """Σ w_k exp(−i h φ_k) over the firing angles φ_k [rad], for each order: what cylinders add to.
+
+    Args:
+        orders: h, per turn of the crankshaft.
+        angles: φ_k, of each cylinder.
+        weights: w_k, its share of what each would do if all were alike; one where left out.
 
     Source: phase-vector sum, derived.
     """
     import numpy as np
 
     turned = np.multiply.outer(np.asarray(orders), np.asarray(angles))
-    return np.asarray(np.exp(-1j * turned).sum(axis=1))
+    weighed = np.ones(len(angles)) if weights is None else np.asarray(weights, dtype=float)
+    return np.asarray(np.exp(-1j * turned) @ weighed)
+
+
+def cylinder_weights(cylinders: int, spread: float) -> tuple[float, ...]:
+    """Work of each cylinder over the mean of all, where the first one is weak.
+
+    A remainder is left in every order in which equal cylinders cancel, half orders above all; it
+    is as large whichever cylinder is the weak one.
+
+    Args:
+        cylinders: z.
+        spread: q, how far the weak one stays behind the mean; the others make up for it.
+
+    Source: derived; the mean torque stays what it is.
+
+    Raises:
+        OutOfRange: a spread below none or above the whole.
+
+    >>> cylinder_weights(3, 0.1)
+    (0.9, 1.05, 1.05)
+    """
+    if not 0.0 <= spread <= 1.0:
+        raise OutOfRange("spread must lie between 0 and 1")
+    if cylinders == 1:
+        return (1.0,)
+    return (1.0 - spread, *(1.0 + spread / (cylinders - 1) for _ in range(cylinders - 1)))
 
 
 @equation(

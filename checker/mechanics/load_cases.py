@@ -174,27 +174,6 @@ def stopping_torque(angular_speed: float, stiffness: float, inertia: float) -> f
 
 
 @equation(
-    "n_crit",
-    "n_crit = √(c (J₁ + J₂)/(J₁ J₂)) / h",
-    unit="rad/s",
-    source="two masses on a spring; order h once a turn",
-    engine_inertia="J₁ [kg m2]",
-    propeller_inertia="J₂ [kg m2]",
-    stiffness="c [N m/rad]",
-    order="h [1]",
-)
-def two_mass_critical_speed(
-    engine_inertia: float, propeller_inertia: float, stiffness: float, order: float
-) -> float:
-    """Engine speed at which order h meets the natural frequency of engine against propeller.
-
-    All reduced to the crankshaft. It is what a locked clutch leaves at low speed.
-    """
-    total = engine_inertia + propeller_inertia
-    return math.sqrt(stiffness * total / (engine_inertia * propeller_inertia)) / order
-
-
-@equation(
     "n_W",
     "n_W = 1.33, or n/3 where that is more",
     unit="1",

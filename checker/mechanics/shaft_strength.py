@@ -126,6 +126,24 @@ def torsion_stress(torque: float, outside: float, inside: float) -> float:
 
 
 @equation(
+    "T_y",
+    "T_y = π (D⁴ − d⁴) R_e / (16 √3 D)",
+    unit="N m",
+    source="Beer, Johnston & DeWolf, Mechanics of Materials, Ch 3, with the distortion energy",
+    yield_strength="R_e [Pa]",
+    outside="D [m]",
+    inside="d [m]",
+)
+def yield_torque(yield_strength: float, outside: float, inside: float) -> float:
+    """Torque [N m] at which the outer fibre of a round hollow section begins to yield.
+
+    Raises:
+        OutOfRange: the bore leaves no wall.
+    """
+    return yield_strength / math.sqrt(3.0) / torsion_stress(1.0, outside, inside)
+
+
+@equation(
     "σ_x",
     "σ_x = 4 F_x / (π (D² − d²))",
     unit="Pa",

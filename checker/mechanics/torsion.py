@@ -3,6 +3,7 @@
 All inertias and stiffnesses are referred to the speed of one shaft, and all phases to it. The tree
 floats freely, so its first mode is rotation as a whole. Damping is that of rubber and steel: a loss
 per cycle that does not depend on the frequency, which makes each stiffness complex, C (1 + i ψ/2π).
+A viscous joint adds i ω c to that.
 
 numpy is imported where it is used: most commands need none of this.
 """
@@ -32,12 +33,14 @@ class Tree:
         parent: index of the node that each is joined to, lower than its own; -1 for the first.
         stiffness: C of that joint [N m/rad]; ``RIGID`` where it does not twist.
         damping: ψ of that joint, loss per cycle over elastic energy.
+        viscous: c of that joint [N m s/rad]; left out where no joint has any.
     """
 
     inertia: tuple[float, ...]
     parent: tuple[int, ...]
     stiffness: tuple[float, ...]
     damping: tuple[float, ...]
+    viscous: tuple[float, ...] = ()
 
     def __post_init__(self) -> None:
         if self.parent[0] != -1 or any(
@@ -132,10 +135,10 @@ def _assembled(tree: Tree) -> tuple[list[int], "Real", "Real"]:
 
 @equation(
     "T_a",
-    "(K (1 + i ψ/2π) − ω² J) φ = T",
+    "(K (1 + i ψ/2π) + i ω c − ω² J) φ = T",
     unit="N m",
     source="complex stiffness as in DIN 740-2 for two masses (from memory), derived for a tree",
-    tree="J, K, ψ []",
+    tree="J, K, ψ, c []",
     frequency="f [Hz]",
     torque="T [N m]",
 )
@@ -166,14 +169,19 @@ def forced_response(
     for node, amplitude in torque.items():
         load[node] += amplitude
     dynamic = np.multiply.outer(np.asarray(tree.inertia), square).astype(complex)
-    compliance = [
+    compliance: list[Complex | complex] = [
         0.0 if math.isinf(spring) else 1.0 / (spring * complex(1.0, psi / math.tau))
         for spring, psi in zip(tree.stiffness, tree.damping, strict=True)
     ]
+    turning = 1j * math.tau * np.asarray(frequency)
+    for node, viscous in enumerate(tree.viscous):
+        if viscous and math.isfinite(tree.stiffness[node]):
+            spring = tree.stiffness[node] * complex(1.0, tree.damping[node] / math.tau)
+            compliance[node] = np.asarray(1.0 / (spring + turning * viscous), dtype=complex)
     yielding: list[Complex | float] = [1.0] * count
     for node in range(count - 1, 0, -1):
         parent = tree.parent[node]
-        if compliance[node]:
+        if math.isfinite(tree.stiffness[node]):
             through = 1.0 + compliance[node] * dynamic[node]
             yielding[node] = through
             dynamic[parent] += dynamic[node] / through

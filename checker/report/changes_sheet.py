@@ -132,12 +132,13 @@ def _inputs(sheet: Sheet, changes: Changes) -> None:
 def input_text(changes: Changes, change: InputChange) -> str:
     """A stated value before and now, with the lines where it stands."""
     old, new = changes.old.loaded.document, changes.new.loaded.document
-    before = _stated(change.before, old.place(change.old_path).line)
-    after = _stated(change.after, new.place(change.new_path).line)
+    before = stated_text(change.before, old.place(change.old_path).line)
+    after = stated_text(change.after, new.place(change.new_path).line)
     return f"{plain(change.name)}: {before}, now {after}"
 
 
-def _stated(value: str | None, line: int) -> str:
+def stated_text(value: str | None, line: int) -> str:
+    """A stated value, cut short where it is long, with its line; ``None`` is not stated."""
     if value is None:
         return "not stated"
     text = words.prose(value)

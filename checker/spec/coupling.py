@@ -9,6 +9,7 @@ from checker.spec.fields import (
     Area,
     Choice,
     Count,
+    Damping,
     Extent,
     Flag,
     FluidTemperature,
@@ -78,6 +79,12 @@ class Damper(Part):
     )
     hot_relative_damping: Annotated[float | None, Number(0.0, 10.0)] = stated(
         "Relative damping of an elastomer at its highest temperature in operation."
+    )
+    damping_coefficient: Damping = stated(
+        "Torque of a viscous damper over the speed at which its sides turn against each other."
+    )
+    twist_limit: Annotated[Quantity | None, Of("angle", above="0 deg")] = stated(
+        "Angle by which its maker lets it twist for long."
     )
     rated_torque: Torque = stated("Torque it carries for long.")
     vibratory_torque_rating: Torque = stated("Alternating torque amplitude it carries for long.")

@@ -186,9 +186,21 @@ class Engine(Part):
     compression_ratio: Annotated[float | None, Number(1.0, 50.0)] = stated(
         "Geometric compression ratio."
     )
+    cylinder_spread: Annotated[Quantity | None, Of("ratio", at_least="0 %", at_most="50 %")] = (
+        stated(
+            "How far the work of the weakest cylinder stays behind the mean of all. It leaves a "
+            "remainder in every order in which equal cylinders cancel."
+        )
+    )
+    manifold_pressure: Annotated[
+        Quantity | None, Of("pressure", at_least="20 kPa", at_most="500 kPa")
+    ] = stated(
+        "Absolute pressure in the inlet manifold at maximum continuous power; needed of a "
+        "supercharged engine."
+    )
     torque_harmonics: list[Harmonic] | None = stated(
-        "Harmonics of the gas torque at maximum continuous power. Left out: computed from bore, "
-        "stroke, rod and compression ratio."
+        "Harmonics of the gas torque of the whole engine at maximum continuous power. What is left "
+        "out is computed from bore, stroke, rod and compression ratio."
     )
     output_damped: Flag = stated(
         "Whether the engine itself damps its output torque ahead of the drive (by a damper or "

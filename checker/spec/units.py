@@ -68,6 +68,7 @@ DIMENSIONS = {
     "dynamic_viscosity": Dimension("a dynamic viscosity", "Pa s"),
     "kinematic_viscosity": Dimension("a kinematic viscosity", "m2/s"),
     "torsional_stiffness": Dimension("a torsional stiffness", "N m/rad"),
+    "torsional_damping": Dimension("a torsional damping", "N m s/rad"),
     "linear_stiffness": Dimension("a stiffness", "N/m"),
     "heat_transfer": Dimension("a heat transfer coefficient", "W/m2 K"),
     "ratio": Dimension("a ratio", "1"),
@@ -261,6 +262,7 @@ UNITS: tuple[Unit, ...] = (
     ),
     *_kind("dynamic_viscosity", ("mPa s", 1e-3, "cP"), ("Pa s", 1.0)),
     *_kind("kinematic_viscosity", ("cSt", 1e-6, "mm2/s"), ("m2/s", 1.0)),
+    *_kind("torsional_damping", ("N m s/rad", 1.0)),
     *_kind(
         "torsional_stiffness",
         ("N m/rad", 1.0),
@@ -373,6 +375,7 @@ _READ_FROM: dict[str, tuple[tuple[float, str], ...]] = {
     "volume_flow": ((0, "mL/min"), (1e-3 / 60, "L/min")),
     "inertia": ((0, "kg cm2"), (1e-2, "kg m2")),
     "torsional_stiffness": ((0, "N m/rad"), (1e5, "kN m/rad")),
+    "torsional_damping": ((0, "N m s/rad"),),
 }
 
 

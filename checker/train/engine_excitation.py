@@ -28,6 +28,12 @@ _INTAKE = assumed(
     "q_i",
     "intake pressure of the closed throttle over that of the open one (from memory)",
 )
+_SPREAD = assumed(
+    0.1,
+    "1",
+    "q_z",
+    "the weakest cylinder does a tenth less work than the mean of all (from memory)",
+)
 
 
 @dataclass(frozen=True)
@@ -37,24 +43,34 @@ class EngineExcitation:
     Attributes:
         orders: per turn of the crankshaft.
         angles: firing angle of each cylinder [rad], in firing order.
-        gas: gas torque of one cylinder; ``None`` where the whole engine's is stated.
-        stated: gas torque of the whole engine at full load by order [N m]; ``None`` if computed.
+        weights: work of each cylinder over the mean of all.
+        gas: gas torque of one cylinder; ``None`` where that of the engine is stated in every order.
+        intake: absolute pressure in the manifold at full load [Pa].
+        stated: gas torque of the whole engine at full load by order [N m]; not a number where it
+            is computed.
+        unphased: the orders whose stated torque has no phase; it then adds to the inertia torque.
         inertia: of one cylinder by order, per (rad/s)² [kg m²].
         full: mean torque at full load [N m].
         pressure_per_torque: mean pressure that stands for one newton metre [Pa/(N m)].
-        phased: whether the phases of all orders are known.
         inputs: everything it was made of.
     """
 
     orders: tuple[float, ...]
     angles: tuple[float, ...]
+    weights: tuple[float, ...]
     gas: formulas.GasHarmonics | None
-    stated: "Complex | None"
+    intake: float
+    stated: "Complex"
+    unphased: "NDArray[np.bool_]"
     inertia: "Complex"
     full: float
     pressure_per_torque: float
-    phased: bool
     inputs: tuple[Known, ...]
+
+    @property
+    def phased(self) -> bool:
+        """Whether the phases of all orders are known."""
+        return not self.unphased.any()
 
     def of_cylinders(self, cylinders: tuple[int, ...], speed: "Real", mean: "Real") -> "Complex":
         """Torque of some cylinders by order [N m]: [speed, order].
@@ -70,20 +86,32 @@ class EngineExcitation:
         load = np.maximum(mean + friction, 0.0)
         whole = self.full + friction
         vectors = formulas.phase_vectors(self.orders, [self.angles[each] for each in cylinders])
-        inertia = np.multiply.outer(speed**2, self.inertia * vectors)
-        if self.gas is None and self.stated is not None:
-            share = len(cylinders) / len(self.angles)
-            gas = share * np.multiply.outer(load / whole, self.stated)
-            return np.asarray(gas + inertia)
+        turned = self.inertia * vectors
+        inertia = np.multiply.outer(speed**2, turned)
+        along = np.exp(1j * np.angle(turned))
+        stated = np.where(self.unphased, abs(self.stated) * along, self.stated)
+        share = len(cylinders) / len(self.angles)
+        gas = share * np.multiply.outer(load / whole, stated)
+        if self.gas is not None:
+            gas = np.where(np.isnan(gas), self._computed(cylinders, vectors, load / whole), gas)
+        return np.asarray(gas + inertia)
+
+    def _computed(self, cylinders: tuple[int, ...], vectors: "Complex", load: "Real") -> "Complex":
+        """Gas torque of some cylinders from the pressure cycle, at shares of the full load."""
+        import numpy as np
+
         assert self.gas is not None
-        indicated = load * self.pressure_per_torque
-        intake = formulas.ATMOSPHERE * np.clip(load / whole, formulas.LEAST_INTAKE, 1.0)
-        one = (
-            np.multiply.outer(intake, self.gas.charge)
-            + np.multiply.outer(indicated, self.gas.combustion)
-            + self.gas.ambient
+        whole = self.full * (1.0 + _FRICTION_SHARE.number)
+        indicated = load * whole * self.pressure_per_torque
+        intake = self.intake * np.clip(load, formulas.LEAST_INTAKE, 1.0)
+        worked = formulas.phase_vectors(
+            self.orders,
+            [self.angles[each] for each in cylinders],
+            [self.weights[each] for each in cylinders],
         )
-        return np.asarray(one * vectors + inertia)
+        pumped = np.multiply.outer(intake, self.gas.charge) + self.gas.ambient
+        burned = np.multiply.outer(indicated, self.gas.combustion)
+        return np.asarray(pumped * vectors + burned * worked)
 
 
 def engine_excitation(subjects: Subjects) -> EngineExcitation | Unknown:
@@ -104,10 +132,6 @@ def engine_excitation(subjects: Subjects) -> EngineExcitation | Unknown:
             ("reciprocating_mass", "m_rec"),
         )
     }
-    harmonics = engine.raw("torque_harmonics")
-    if not harmonics:
-        sizes["bore"] = engine.given("bore", "d")
-        sizes["compression_ratio"] = engine.given("compression_ratio", "ε")
     intervals = engine.raw("firing_intervals")
     missing: list[Value] = [strokes, count, full, *sizes.values()]
     if not intervals or None in intervals:
@@ -115,7 +139,7 @@ def engine_excitation(subjects: Subjects) -> EngineExcitation | Unknown:
     unknown = all_known(*missing)
     if unknown is not None:
         return unknown
-    known = {name: each for name, each in sizes.items() if isinstance(each, Known)}
+    known = {name: _number(each) for name, each in sizes.items()}
     inputs = tuple(each for each in missing if isinstance(each, Known))
     return _made(engine, int(_number(strokes)), int(_number(count)), _number(full), known, inputs)
 
@@ -134,47 +158,121 @@ def _made(
     strokes: int,
     count: int,
     full: float,
-    sizes: dict[str, Known],
+    sizes: dict[str, float],
     inputs: tuple[Known, ...],
 ) -> EngineExcitation | Unknown:
     orders = formulas.survey_orders(strokes)
-    stroke, rod = sizes["stroke"].number, sizes["rod_length"].number
+    angles = engine_mechanics.firing_angles(_angles_between(engine))
     try:
         inertia = formulas.inertia_harmonics(
-            sizes["reciprocating_mass"].number, stroke, rod, orders
+            sizes["reciprocating_mass"], sizes["stroke"], sizes["rod_length"], orders
         )
     except OutOfRange as outside:
         return Unknown((), str(outside))
-    gas = stated = None
-    pressure, phased = 0.0, True
-    used = (*inputs, _FRICTION_SHARE)
-    if "bore" in sizes:
-        cylinder = formulas.Cylinder(
-            sizes["bore"].number, stroke, rod, sizes["compression_ratio"].number, strokes
-        )
-        gas = formulas.gas_harmonics(cylinder, orders)
-        pressure = formulas.mean_pressure(1.0, count, cylinder.displacement, strokes)
-        used = (*used, _CYCLE, _INTAKE)
+    stated = _stated_harmonics(engine, orders)
+    if isinstance(stated, Unknown):
+        return stated
+    used = (*inputs, _FRICTION_SHARE, *stated.used)
+    gas, intake, pressure, weights = None, formulas.ATMOSPHERE, 0.0, (1.0,) * count
+    if stated.left_out:
+        cycle = _cycle(engine, strokes, count, full, sizes, stated.left_out)
+        if isinstance(cycle, Unknown):
+            return cycle
+        gas = formulas.gas_harmonics(cycle.cylinder, orders)
+        intake, pressure = cycle.intake, cycle.pressure_per_torque
+        weights = formulas.cylinder_weights(count, _number(cycle.spread))
+        used = (*used, *cycle.used)
+    return EngineExcitation(
+        orders,
+        angles,
+        weights,
+        gas,
+        intake,
+        stated.torque,
+        stated.unphased,
+        inertia,
+        full,
+        pressure,
+        used,
+    )
+
+
+@dataclass(frozen=True)
+class _Cycle:
+    """What the pressure cycle of a cylinder needs."""
+
+    cylinder: formulas.Cylinder
+    intake: float
+    pressure_per_torque: float
+    spread: Known
+    used: tuple[Known, ...]
+
+
+def _cycle(
+    engine: Subject,
+    strokes: int,
+    count: int,
+    full: float,
+    sizes: dict[str, float],
+    orders: tuple[float, ...],
+) -> _Cycle | Unknown:
+    """The pressure cycle for orders that are not stated, or what is missing for it."""
+    bore, squeeze = engine.given("bore", "d"), engine.given("compression_ratio", "ε")
+    unknown = all_known(bore, squeeze)
+    if unknown is not None:
+        told = ", ".join(f"{order:g}" for order in orders)
+        also = (engine.place("torque_harmonics"),) if engine.raw("torque_harmonics") else ()
+        because = f"the torque of order {told} is neither stated nor to be computed" if also else ""
+        return Unknown((*unknown.missing, *also), because)
+    cylinder = formulas.Cylinder(
+        _number(bore), sizes["stroke"], sizes["rod_length"], _number(squeeze), strokes
+    )
+    pressure = formulas.mean_pressure(1.0, count, cylinder.displacement, strokes)
+    manifold = engine.given("manifold_pressure", "p_m")
+    more: tuple[Known, ...] = ()
+    if isinstance(manifold, Unknown):
+        indicated = pressure * full * (1.0 + _FRICTION_SHARE.number)
+        if indicated > formulas.MOST_UNBOOSTED:
+            return Unknown(
+                manifold.missing,
+                f"an indicated mean pressure of {indicated / 1e5:.1f} bar is more than an engine "
+                "draws in by itself",
+            )
+        intake = formulas.ATMOSPHERE
     else:
-        harmonics = _stated_harmonics(engine, orders)
-        if isinstance(harmonics, Unknown):
-            return harmonics
-        stated, phased, more = harmonics
-        used = (*used, *more)
-    angles = engine_mechanics.firing_angles(_angles_between(engine))
-    return EngineExcitation(orders, angles, gas, stated, inertia, full, pressure, phased, used)
+        intake, more = manifold.number, (manifold,)
+    stated = engine.given("cylinder_spread", "q_z")
+    spread = stated if isinstance(stated, Known) else _SPREAD
+    known = tuple(each for each in (bore, squeeze) if isinstance(each, Known))
+    used = (*known, *more, spread, _CYCLE, _INTAKE)
+    return _Cycle(cylinder, intake, pressure, spread, used)
 
 
-def _stated_harmonics(
-    engine: Subject, orders: tuple[float, ...]
-) -> "tuple[Complex, bool, list[Known]] | Unknown":
-    """The stated gas torque by order [N m], whether all phases are stated, and what was stated."""
+@dataclass(frozen=True)
+class _Stated:
+    """The stated gas torque of the whole engine by order.
+
+    Attributes:
+        torque: complex amplitude [N m], not a number where an order is left out.
+        unphased: whether an order is stated without its phase.
+        left_out: the orders left out.
+        used: what was stated.
+    """
+
+    torque: "Complex"
+    unphased: "NDArray[np.bool_]"
+    left_out: tuple[float, ...]
+    used: tuple[Known, ...]
+
+
+def _stated_harmonics(engine: Subject, orders: tuple[float, ...]) -> _Stated | Unknown:
+    """The stated gas torque by order, or what is missing of it."""
     import numpy as np
 
-    total = np.zeros(len(orders), dtype=complex)
-    phased = True
+    torque = np.full(len(orders), np.nan, dtype=complex)
+    unphased = np.zeros(len(orders), dtype=bool)
     used: list[Known] = []
-    for index, part in enumerate(engine.raw("torque_harmonics")):
+    for index, part in enumerate(engine.raw("torque_harmonics") or ()):
         each = Subject("engine", "", (*engine.place("torque_harmonics"), index), part)
         order, amplitude = each.given("order", "h"), each.given("amplitude", "T_h")
         unknown = all_known(order, amplitude)
@@ -182,9 +280,11 @@ def _stated_harmonics(
             return unknown
         if _number(order) not in orders:
             return Unknown((each.place("order"),), f"one of the orders {orders} is needed")
+        at = orders.index(_number(order))
         phase = each.given("phase", "φ_h")
-        phased &= isinstance(phase, Known)
         turned = phase.number if isinstance(phase, Known) else 0.0
-        total[orders.index(_number(order))] += _number(amplitude) * np.exp(1j * turned)
+        unphased[at] |= isinstance(phase, Unknown)
+        torque[at] = np.nan_to_num(torque[at]) + _number(amplitude) * np.exp(1j * turned)
         used += [value for value in (order, amplitude, phase) if isinstance(value, Known)]
-    return total, phased, used
+    left_out = tuple(order for order, value in zip(orders, torque, strict=True) if np.isnan(value))
+    return _Stated(torque, unphased, left_out, tuple(used))

@@ -166,6 +166,9 @@ class Resonances:
                 passed[:, tree.parent[node]] += passed[:, node]
             passed[:, 0] = 0.0
             loss = modes.energy @ np.asarray(tree.damping) / math.tau
+            if tree.viscous:
+                yielding = np.asarray(tree.viscous) / np.asarray(tree.stiffness)
+                loss = loss + math.tau * modes.frequency * (modes.energy @ yielding)
             loss[0] = math.inf
             found.append(np.asarray(abs(passed) / (loss * mass)[:, None]))
         return found

@@ -301,6 +301,9 @@ class _Builder:
         low, high = (self._known(each) for each in values.damper_ends(damper))
         soft, stiff = (self._known(each) for each in values.damper_damping(damper))
         nominal = self._known(values.damper_stiffness(damper))
+        if damper.raw("kind") == "viscous":
+            coefficient = self._known(damper.given("damping_coefficient", "c"))
+            return _viscous_states(low, nominal, high, coefficient)
         steps = _steps(low.number, high.number, min(soft.number, stiff.number))
         states = [
             State(
@@ -317,6 +320,15 @@ class _Builder:
         )
         states[running] = State("running", nominal.number, stiff.number)
         return tuple(states), running, [low, high, nominal, soft, stiff]
+
+
+def _viscous_states(
+    low: Known, nominal: Known, high: Known, coefficient: Known
+) -> tuple[tuple[State, ...], int, list[Known]]:
+    """Soft, as stated and stiff, with as much damping each: what oil and filling do is stated."""
+    ends = (("hot", low), ("running", nominal), ("cold", high))
+    states = tuple(State(words, each.number, 0.0, coefficient.number) for words, each in ends)
+    return states, 1, [low, nominal, high, coefficient]
 
 
 def _steps(low: float, high: float, damping: float) -> int:

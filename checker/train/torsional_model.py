@@ -65,11 +65,13 @@ class State:
         words: hot, running, cold.
         stiffness: of the damper [N m/rad].
         damping: its relative damping.
+        viscous: its viscous damping coefficient [N m s/rad]; zero where it has none.
     """
 
     words: str
     stiffness: float
     damping: float
+    viscous: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -144,7 +146,11 @@ class TorsionalModel:
             if index == self.propeller or node.kind == "blades":
                 inertia[index] *= factors.get("propeller", 1.0)
         parent = tuple(node.parent for node in self.nodes)
-        return torsion.Tree(tuple(inertia), parent, tuple(stiffness), tuple(damping))
+        viscous: tuple[float, ...] = ()
+        if damper is not None and state.viscous:
+            reduced = parts.reflected_stiffness(state.viscous, self.nodes[damper].ratio.number)
+            viscous = tuple(reduced if node == damper else 0.0 for node in range(len(parent)))
+        return torsion.Tree(tuple(inertia), parent, tuple(stiffness), tuple(damping), viscous)
 
     def ahead_of_clutch(self) -> frozenset[int]:
         """Nodes that still turn with the engine when the clutch overruns."""

@@ -170,6 +170,9 @@ class TorsionalSurvey:
         assert node is not None
         own = abs(response.torque[node]) * self.model.nodes[node].ratio.number
         frequency = np.multiply.outer(self.speed, self.excitation.orders) / (2.0 * np.pi)
+        if state.viscous:
+            each = coupling.viscous_heat(state.viscous, frequency, own, state.stiffness)
+            return np.asarray(each.sum(axis=-1))
         elastic = coupling.elastic_torque(1.0, state.damping)
         of_one = coupling.heat(state.damping, 1.0, elastic, state.stiffness)
         return np.asarray(of_one * (frequency * own**2).sum(axis=-1))
@@ -273,7 +276,13 @@ def _only(tree: torsion.Tree, kept: frozenset[int]) -> torsion.Tree:
     """A tree without the nodes that are not kept: without inertia they carry nothing."""
     count = max(kept) + 1
     inertia = tuple(each if node in kept else 0.0 for node, each in enumerate(tree.inertia[:count]))
-    return torsion.Tree(inertia, tree.parent[:count], tree.stiffness[:count], tree.damping[:count])
+    return torsion.Tree(
+        inertia,
+        tree.parent[:count],
+        tree.stiffness[:count],
+        tree.damping[:count],
+        tree.viscous[:count],
+    )
 
 
 def runs(hit: "NDArray[np.bool_]", speed: "Real") -> list[tuple[float, float]]:

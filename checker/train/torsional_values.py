@@ -15,10 +15,6 @@ _HOW_TO_SWING = (
     "an inertia that nobody states can be swung: hang the propeller level on two or three wires, "
     "time the swing and state propeller.swing_test"
 )
-_VISCOUS = (
-    "a viscous damper damps in proportion to the frequency; the survey reckons with a loss per "
-    "cycle that does not depend on it"
-)
 _HOW_TO_TWIST = (
     "a stiffness that nobody states can be measured: twist the damper on the bench and state "
     "damper.twist_test"
@@ -28,9 +24,16 @@ _HOW_TO_TWIST = (
 def shaft_inertia(shaft: Subject) -> Value:
     """J of a shaft without its gears [kg m²], stated or summed over its sections as steel."""
     stated = shaft.given("inertia", "J")
-    sections = shaft.raw("sections")
-    if isinstance(stated, Known) or not sections:
+    if isinstance(stated, Known) or not shaft.raw("sections"):
         return stated
+    return section_inertia(shaft)
+
+
+def section_inertia(shaft: Subject) -> Value:
+    """J of all sections of a shaft in steel [kg m²]."""
+    sections = shaft.raw("sections")
+    if not sections:
+        return Unknown((shaft.place("sections"),))
     return summed(
         [_section(shaft, index, parts.cylinder_inertia) for index in range(len(sections))]
     )
@@ -240,8 +243,8 @@ def _out_of_order(damper: Subject, hot: Value, nominal: Value, cold: Value) -> U
 def damper_damping(damper: Subject) -> tuple[Value, Value]:
     """Least relative damping ψ of the damper to be reckoned with, hot and as stated."""
     if damper.raw("kind") == "viscous":
-        unlike = Unknown((damper.place("kind"),), _VISCOUS)
-        return unlike, unlike
+        none = Known(0.0, "1", "ψ", origin="a viscous damper: see its damping coefficient")
+        return none, none
     nominal = damper.given("relative_damping", "ψ")
     hot = nominal
     if damper.raw("kind") == "elastomer":

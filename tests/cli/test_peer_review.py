@@ -174,3 +174,18 @@ def test_remarks_with_a_fault_are_told_by_place(spec, capsys):
     file.write_text("thrustline_remarks: 1\nremarks: [{field: a}]\n")
     assert run("review", spec) == 2
     assert f"{file}:2:11: remarks.0: field 'by' is missing" in capsys.readouterr().err
+
+
+def test_compare_writes_a_page(spec, tmp_path, capsys):
+    later, page = tmp_path / "later.yaml", tmp_path / "compare.html"
+    text = spec.read_text().replace("ground_clearance:", "ground_clearance: unknown #")
+    later.write_text(text.replace("name: Tansy", "name: <b>Tansy</b>"))
+    run("compare", spec, later, "--report", page)
+    written = page.read_text()
+    assert "<b>Tansy</b>" not in written
+    assert "&lt;b&gt;Tansy&lt;/b&gt;" in written
+    assert "Appeared: open now and not before (1)" in written
+    assert "propeller.ground_clearance" in written
+    first = page.read_bytes()
+    run("compare", spec, later, "--report", page)
+    assert page.read_bytes() == first

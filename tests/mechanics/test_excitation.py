@@ -186,3 +186,31 @@ def test_orders_of_real_engines(degrees, strokes, order, expected):
     angles = firing_angles([math.radians(each) for each in degrees])
     found = abs(excitation.phase_vectors([order], angles))[0]
     assert found == pytest.approx(abs(expected), abs=1e-9)
+
+
+def test_a_weak_cylinder_leaves_a_remainder_in_every_order():
+    # The phase-vector sum against the spectrum of the summed torque trace, scipy.fft.
+    import scipy.fft
+
+    angles = [0.0, math.pi, 2 * math.pi, 3 * math.pi]
+    weights = excitation.cylinder_weights(4, 0.1)
+    assert weights == pytest.approx((0.9, 31 / 30, 31 / 30, 31 / 30))
+    theta = np.arange(1440) * 4 * math.pi / 1440
+    one = np.exp(np.cos((theta - 0.6) / 2) * 4)  # some pulse once in two turns
+    trace = sum(
+        weight * np.roll(one, round(angle / (4 * math.pi) * 1440))
+        for weight, angle in zip(weights, angles, strict=True)
+    )
+    alone, summed = scipy.fft.rfft(one), scipy.fft.rfft(trace)
+    orders = [0.5, 1.0, 1.5, 2.0, 2.5]
+    found = excitation.phase_vectors(orders, angles, weights)
+    index = [round(2 * order) for order in orders]
+    assert found == pytest.approx(summed[index] / alone[index], rel=1e-9, abs=1e-9)
+    assert abs(found[0]) == pytest.approx(0.1 * 4 / 3)  # q + q/(z-1)
+    assert abs(found[3]) == pytest.approx(4.0)  # the firing order keeps the whole
+
+
+@pytest.mark.parametrize("spread", [-0.1, 1.1])
+def test_a_spread_is_a_share(spread):
+    with pytest.raises(OutOfRange, match="spread"):
+        excitation.cylinder_weights(2, spread)

@@ -355,3 +355,23 @@ def test_a_tree_must_hang_together():
         Tree((1.0, 1.0), (-1, 0), (RIGID, 0.0), (0, 0))
     with pytest.raises(OutOfRange, match="inertia"):
         Tree((0.0, 0.0), (-1, 0), (RIGID, 1.0), (0, 0))
+
+
+def test_a_viscous_joint_follows_the_motion_in_time():  # scipy.integrate.solve_ivp
+    inertia, spring, viscous, turning = (0.2, 0.1), 300.0, 4.0, 70.0
+    tree = Tree(inertia, (-1, 0), (RIGID, spring), (0.0, 0.0), (0.0, viscous))
+    passed, _ = forced_response(tree, np.array([turning / math.tau]), {0: np.array([50.0 + 0j])})
+
+    def motion(time, state):
+        one, other, fast, slow = state
+        through = spring * (one - other) + viscous * (fast - slow)
+        drive = 50.0 * math.cos(turning * time)
+        return [fast, slow, (drive - through) / inertia[0], through / inertia[1]]
+
+    end = 60 * math.tau / turning
+    times = np.linspace(end - math.tau / turning, end, 400)
+    solved = scipy.integrate.solve_ivp(
+        motion, (0.0, end), [0.0] * 4, t_eval=times, rtol=1e-9, atol=1e-11
+    ).y
+    through = spring * (solved[0] - solved[1]) + viscous * (solved[2] - solved[3])
+    assert np.ptp(through) / 2 == pytest.approx(abs(passed[1, 0]), rel=1e-3)

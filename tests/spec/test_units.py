@@ -127,6 +127,7 @@ PINT = {
     ),
     "dynamic_viscosity": ("Pa*s", {"mPa s": "mPa*s", "Pa s": "Pa*s"}),
     "kinematic_viscosity": ("m**2/s", {"cSt": "centistokes", "m2/s": "m**2/s"}),
+    "torsional_damping": ("N*m*s/rad", {"N m s/rad": "N*m*s/rad"}),
     "torsional_stiffness": (
         "N*m/rad",
         {

@@ -73,10 +73,42 @@ def test_a_contradiction_in_stiffness_is_not_shown_and_names_the_fields():
     assert isinstance(design({**rubber, "damper.hot_stiffness": "1900 N m/rad"}).survey, Unknown)
 
 
-def test_a_viscous_damper_is_not_shown():
-    survey = design({"damper.kind": "viscous"}).survey
-    assert survey.missing == (("damper", "kind"),)
-    assert "viscous" in survey.because
+VISCOUS = {"damper.kind": "viscous", "damper.relative_damping": None}
+
+
+def test_a_viscous_damper_states_its_coefficient():
+    survey = design(VISCOUS).survey
+    assert survey.missing == (("damper", "damping_coefficient"),)
+
+
+def test_a_viscous_damper_damps_in_proportion_to_speed():
+    # At the frequency where ω c = C ψ/2π the two kinds of damping are the same.
+    rubber = design({}).survey
+    state = rubber.model.states[rubber.model.running]
+    order, column = 3, 150
+    turning = rubber.speed[column] * rubber.excitation.orders[order]
+    coefficient = state.damping * state.stiffness / math.tau / turning
+    stated = {**VISCOUS, "damper.damping_coefficient": f"{float(coefficient)!r} N m s/rad"}
+    viscous = design(stated).survey
+    node = viscous.model.joint("damper")
+    found, expected = (
+        each.responses[each.model.running].torque[node, column, order] for each in (viscous, rubber)
+    )
+    assert found == pytest.approx(expected, rel=1e-9)
+    apart = viscous.responses[viscous.model.running].torque[node, 399, order]
+    assert apart != pytest.approx(rubber.responses[rubber.model.running].torque[node, 399, order])
+
+
+def test_heat_of_a_viscous_damper_is_the_power_that_goes_in():
+    stated = {**VISCOUS, "damper.damping_coefficient": "3 N m s/rad"}
+    survey = design(stated).survey
+    state = survey.model.states[1]
+    response = survey.responses[1]
+    node = survey.model.joint("damper")
+    turning = np.multiply.outer(survey.speed, survey.excitation.orders)
+    twist = response.torque[node] / (state.stiffness + 1j * turning * state.viscous)
+    power = (0.5 * turning * (response.torque[node] * twist.conj()).imag).sum(axis=-1)
+    assert survey.heat(response, state) == pytest.approx(power, rel=1e-9)
 
 
 def test_a_mesh_of_an_accessory_carries_no_torque_of_the_propeller():

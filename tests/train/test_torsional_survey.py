@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 
 from checker.known import Known, Unknown
 from checker.measures.design import Design
+from checker.mechanics.excitation import survey_orders
 from checker.mechanics.torsion import natural_modes
 from checker.spec.loading import load_spec
 from checker.train.graph import build_train
@@ -476,7 +477,10 @@ def test_application_factor_and_least_torque():
 
 
 def test_heat_of_a_single_order():  # CP-01 form, by hand
-    harmonic = [{"order": 1, "amplitude": "200 N m", "phase": "0 deg"}]
+    harmonic = [
+        {"order": order, "amplitude": "200 N m" if order == 1 else "0 N m", "phase": "0 deg"}
+        for order in survey_orders(4)
+    ]
     survey = design(
         {"engine.torque_harmonics": harmonic, "engine.reciprocating_mass": "1e-9 kg"}
     ).survey
@@ -586,3 +590,60 @@ def test_without_a_damper_the_drive_is_surveyed_all_the_same():
     assert ask(solved, "drive", "lowest_frequency").number > 40.0
     assert isinstance(ask(solved, "damper", "heat", "idle"), Unknown)
     assert ask(solved, "mesh", "least_torque_share", "idle", "m").number < 0.0
+
+
+BY_CYCLE = {"engine.torque_harmonics": None} if "torque_harmonics" in DRIVE["engine"] else {}
+
+
+def test_half_orders_are_excited_by_the_weak_cylinder():
+    alike = design({**BY_CYCLE, "engine.cylinder_spread": "0 %"}).survey
+    assumed = design(BY_CYCLE).survey
+    worse = design({**BY_CYCLE, "engine.cylinder_spread": "20 %"}).survey
+    speed, mean = np.array([200.0]), np.array([50.0])
+    half = [
+        abs(each.excitation.of_cylinders((0, 1), speed, mean)[0, 0])
+        for each in (alike, assumed, worse)
+    ]
+    assert half[0] < 1e-6 * half[1]
+    assert half[2] == pytest.approx(2 * half[1], rel=1e-6)
+    assert "tenth less work" in " ".join(str(each.origin) for each in assumed.inputs)
+    assert "tenth less work" not in " ".join(str(each.origin) for each in worse.inputs)
+
+
+def test_a_stated_order_replaces_the_computed_one_and_no_other():
+    harmonic = [{"order": 1, "amplitude": "200 N m", "phase": "0 deg"}]
+    light = {"engine.reciprocating_mass": "1e-9 kg"}
+    computed = design({**BY_CYCLE, **light}).survey.excitation
+    stated = design({**light, "engine.torque_harmonics": harmonic}).survey.excitation
+    speed, mean = np.array([300.0]), np.array([computed.full])
+    found, before = (each.of_cylinders((0, 1), speed, mean)[0] for each in (stated, computed))
+    assert abs(found[1]) == pytest.approx(200.0, rel=1e-6)
+    kept = [index for index in range(len(found)) if index != 1]
+    assert found[kept] == pytest.approx(before[kept])
+
+
+def test_an_order_neither_stated_nor_computable_is_not_shown():
+    harmonic = [{"order": 1, "amplitude": "200 N m", "phase": "0 deg"}]
+    survey = design({"engine.torque_harmonics": harmonic, "engine.bore": None}).survey
+    assert isinstance(survey, Unknown)
+    assert {("engine", "bore"), ("engine", "torque_harmonics")} <= set(survey.missing)
+    assert "order 0.5" in survey.because
+
+
+def test_a_missing_phase_never_makes_an_order_smaller():
+    speed, mean = np.array([500.0]), np.array([80.0])
+    amplitudes = []
+    for phase in ("0 deg", "90 deg", "180 deg", "270 deg", None):
+        harmonic = [{"order": 2, "amplitude": "150 N m", **({"phase": phase} if phase else {})}]
+        excitation = design({"engine.torque_harmonics": harmonic}).survey.excitation
+        amplitudes.append(abs(excitation.of_cylinders((0, 1), speed, mean)[0, 3]))
+    assert amplitudes[-1] >= max(amplitudes[:-1]) * (1 - 1e-9)
+
+
+def test_a_blown_engine_states_its_manifold_pressure():
+    strong = {**BY_CYCLE, "engine.maximum_continuous.power": "150 kW"}
+    survey = design(strong).survey
+    assert isinstance(survey, Unknown)
+    assert ("engine", "manifold_pressure") in survey.missing
+    blown = design({**strong, "engine.manifold_pressure": "180 kPa"}).survey.excitation
+    assert blown.intake == 180e3

@@ -7,10 +7,14 @@ from itertools import pairwise
 
 import pytest
 
+from checker.report.first_run_card import html_card
+from checker.report.html.compare import html_compare
 from checker.report.html.handbook import html_handbook
 from checker.report.html.report import html_report
 from checker.report.pictures.picture import Picture
 from checker.report.results import review_of
+from checker.review.changes import changes
+from checker.review.first_run import first_run
 from checker.review.rulebook import shipped_rulebook
 
 DAY = datetime.date(2026, 6, 1)
@@ -47,6 +51,11 @@ def pages(tmp_path_factory):
         "unshown": html_report(review_of("tests/report/sheet_spec.yaml", few, DAY)),
         "handbook": html_handbook(book),
         "few handbook": html_handbook(few),
+        "card": html_card(first_run(review_of("examples/tansy.yaml", few, DAY))),
+        "compared": html_compare(
+            changes(review_of("examples/tansy.yaml", few, DAY), review_of(EXAMPLE, few, DAY)),
+            (PICTURE,),
+        ),
     }
     files = {}
     for name, html in made.items():
@@ -55,7 +64,7 @@ def pages(tmp_path_factory):
     return files
 
 
-@pytest.mark.parametrize("name", ["few", "unshown", "few handbook"])
+@pytest.mark.parametrize("name", ["few", "unshown", "few handbook", "card", "compared"])
 def test_axe_finds_nothing(pages, opened, name):
     page = opened(pages[name])
     page.page.evaluate(SHORTENED)
