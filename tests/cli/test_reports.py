@@ -20,6 +20,7 @@ def test_a_report_is_written_beside_the_usual_output(tmp_path, capsys):
     html = file.read_text(encoding="utf-8")
     assert html.startswith("<!doctype html>")
     assert "NO OPEN FINDINGS" in html
+    assert html.count('class="picture"') > 5
 
 
 def test_one_report_holds_one_spec(tmp_path, capsys):

@@ -4,6 +4,7 @@ import csv
 import io
 import shutil
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pytest
 
@@ -33,6 +34,35 @@ def test_vary_prints_a_table_and_leaves_the_spec_alone(spec, capsys):
     ]
     assert "(a) drive.power_reserve" in out
     assert spec.read_bytes() == before
+
+
+def test_vary_draws_curves_beside_its_table(spec, tmp_path, capsys):
+    file = tmp_path / "curves.svg"
+    asked = ("--measure", "drive.power_reserve", "--steps", "3", "--svg", file)
+    assert run("vary", spec, "gears.input_pinion.face_width=24..36 mm", *asked) == 0
+    assert "(a) drive.power_reserve" in capsys.readouterr().out
+    svg = ElementTree.fromstring(file.read_text(encoding="utf-8"))
+    said = [each.text for each in svg.iter("{http://www.w3.org/2000/svg}text")]
+    assert "gears.input_pinion.face_width" in said
+    assert {"drive.power_reserve", "Open findings", "caution"} <= set(said)
+
+
+def test_vary_draws_a_curve_for_each_value_of_a_second_field(spec, tmp_path):
+    file = tmp_path / "curves.svg"
+    ranges = ("operation.cruise.power=20..24 kW", "operation.climb.power=30..40 kW")
+    asked = ("--measure", "lubrication.hot_day_temperature@climb", "--steps", "2", "--svg", file)
+    assert run("vary", spec, *ranges, *asked) == 0
+    svg = file.read_text(encoding="utf-8")
+    assert "lubrication.hot_day_temperature, degC" in svg
+    assert "climb, 20 kW" in svg
+    assert "climb, 24 kW" in svg
+
+
+def test_curves_that_cannot_be_written_are_a_failure(spec, tmp_path, capsys):
+    assert (
+        run("vary", spec, "operation.climb.power=30..40 kW", "--steps", "2", "--svg", tmp_path) == 4
+    )
+    assert "cannot be written" in capsys.readouterr().err
 
 
 def test_vary_prints_csv(spec, capsys):

@@ -18,7 +18,7 @@ from checker.text import plain
 WIDTH = 720.0
 SMALL = 11.0
 TEXT = 12.0
-_LETTER = 0.48
+_LETTER = 0.52
 """Mean width of a letter over the size of the text."""
 _VARIABLE = re.compile(r"var\(--([a-z0-9-]+)\)")
 _FACES = "Charter, Cambria, Georgia, serif"

@@ -68,7 +68,7 @@ def curves(
         height = max(_FIELD, _LINE * len(field.curves))
         shown = [each for curve in field.curves for each in curve.values if each is not None]
         y = Axis(*reach(shown or [0.0], zero=False), top + height, top)
-        drawing.text(0.0, top - 14.0, shortened(field.title, WIDTH), bold=True)
+        drawing.text(2.0, top - 14.0, shortened(field.title, WIDTH), bold=True)
         drawing.upright(y, _LEFT, _RIGHT, "", key=f"y-{index}")
         ends: list[tuple[float, float, int, str]] = []
         for number, curve in enumerate(field.curves):
@@ -106,8 +106,8 @@ def _curve(
 
 def _look(number: int) -> tuple[str, str, str]:
     """Colour, dashes and mark of a curve: each of them tells it from its neighbours."""
-    which = number % len(_SHAPES)
-    return f"series-{which + 1}", _DASHES[which], _SHAPES[which]
+    again, which = divmod(number, len(_SHAPES))
+    return f"series-{which + 1}", _DASHES[which], _SHAPES[(which + again) % len(_SHAPES)]
 
 
 def _names(

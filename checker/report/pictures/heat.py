@@ -10,7 +10,7 @@ from checker.report.pictures.picture import Picture
 from checker.spec.subject import Subject
 from checker.spec.units import show
 
-_LEFT, _WARMTH, _RIGHT = 78.0, 566.0, 700.0
+_LEFT, _WARMTH, _RIGHT = 70.0, 582.0, 704.0
 _TOP, _ROW = 62.0, 36.0
 _GEARS = "gears in oil and air"
 _KINDS = {"meshes": "meshes", "bearings": "bearings", "seals": "seals"}
@@ -66,7 +66,7 @@ class _Balance:
         for row, name in enumerate(self.points):
             y = _TOP + _ROW * row
             drawing.path([(0.0, y), (WIDTH, y)], colour="rule", width=0.7)
-            drawing.text(0.0, y + 22.0, name)
+            drawing.text(2.0, y + 22.0, name)
         self._columns("into", into, self.sources, _LEFT, width, scale)
         self._columns("out", out, self.sinks, _LEFT + width * len(into), width, scale)
         self._temperatures()

@@ -15,7 +15,7 @@ from checker.report.pictures.chart import (
     text_width,
 )
 from checker.report.pictures.picture import Picture
-from checker.train.resonance import Crossing, Resonances, mode_words
+from checker.train.resonance import COUNTS_ABOVE, Crossing, Resonances, mode_words
 from checker.train.torsional_survey import TorsionalSurvey
 
 RPM = 60.0 / math.tau
@@ -41,11 +41,13 @@ class _Diagram:
         self.survey: TorsionalSurvey = resonances.survey
         self.drawing = drawing
         self.crossings = resonances.listed()
-        self.orders = sorted({each.order for each in self.crossings} | self._counting())
-        self.numbered = sorted(
-            (each for each in self.crossings if each.speeds[1] >= self.survey.idle),
-            key=lambda each: -each.torque,
-        )[:_NAMED]
+        self.orders = sorted({each.order for each in self.crossings})
+        within = [each for each in self.crossings if each.speeds[1] >= self.survey.idle]
+        below = [each for each in self.crossings if each.speeds[1] < self.survey.idle]
+        self.below = below
+        strong = self._strong(within)
+        self.leading = {each.order for each in (*strong, *self._strong(below))}
+        self.numbered = strong[:_NAMED]
         low, high = self.survey.modes[0].frequency, self.survey.modes[-1].frequency
         top = max(self.orders, default=1.0) * self.survey.top / math.tau * 1.2
         self.bands = [
@@ -61,15 +63,13 @@ class _Diagram:
         start = 30.0 + 14.0 * (max(self.rows, default=0) + 1)
         self.y = Axis(bottom, top, start + _FIELD, start, logarithmic=True)
 
-    def _counting(self) -> set[float]:
-        survey = self.survey
-        return {
-            crossing.order
-            for index in survey.points.values()
-            for crossing in self.resonances.counting(
-                float(survey.speed[index]), float(survey.mean[index])
-            )
-        }
+    def _strong(self, crossings: list[Crossing]) -> list[Crossing]:
+        """Those of more than a tenth of the largest, or of the full mean torque; that first."""
+        ordered = sorted(crossings, key=lambda each: -each.torque)
+        if not ordered:
+            return []
+        least = COUNTS_ABOVE * min(ordered[0].torque, self.survey.excitation.full)
+        return [each for each in ordered if each.torque >= least]
 
     def _rows(self) -> list[int]:
         spans = []
@@ -137,9 +137,15 @@ class _Diagram:
             slowest = self.y.low * math.tau / order
             steps = [slowest + (self.survey.top - slowest) * (i / 60.0) ** 2 for i in range(61)]
             line = [(self.x.at(w * RPM), self.y.at(order * w / math.tau)) for w in steps]
-            drawing.path(line, colour="ink", width=1.1, key=f"order-{_order(order)}")
-            x, y = line[-1]
-            drawing.text(x + 6.0, y + 4.0, f"order {order:g}", size=TEXT)
+            leads = order in self.leading
+            drawing.path(
+                line,
+                colour="ink" if leads else "faint",
+                width=1.3 if leads else 0.5,
+                dashes="" if leads else "5 3",
+                key=f"order-{_order(order)}",
+            )
+        self._order_names()
         feet = [self.y.at(low) for _, low, _ in self.bands]
         places = []
         for (_, low, high), foot in zip(self.bands, feet, strict=True):
@@ -149,6 +155,13 @@ class _Diagram:
         for (mode, low, high), y, column in zip(self.bands, places, columns, strict=True):
             text = f"mode {mode}: {_span(low, high, 'Hz')}"
             drawing.text(_LEFT + 4.0 + 150.0 * column, y, text, over=True)
+
+    def _order_names(self) -> None:
+        """The orders that lead, beside the ends of their lines, moved down where they touch."""
+        y = 0.0
+        for order in sorted(self.leading, reverse=True):
+            y = max(y + TEXT, self.y.at(order * self.survey.top / math.tau) + 4.0)
+            self.drawing.text(_RIGHT + 6.0, y, f"order {order:g}", size=TEXT)
 
     def _crossings(self) -> None:
         drawing = self.drawing
@@ -174,17 +187,21 @@ class _Diagram:
             words = self.resonances.crossing_words(each)
             drawing.text(_LEFT + 18.0, y, shortened(words, WIDTH - _LEFT - 18.0))
             y += _LINE
-        below = [each for each in self.crossings if each.speeds[1] < self.survey.idle]
-        if below:
+        if self.below:
             drawing.mark("ring", _LEFT + 4.0, y - 4.0, colour="series-2", size=3.0)
-            worst = self.resonances.crossing_words(max(below, key=lambda each: each.torque))
-            words = f"{len(below)} below idle, on the grey ground; the largest: {worst}"
+            worst = self.resonances.crossing_words(max(self.below, key=lambda each: each.torque))
+            words = f"{len(self.below)} below idle, the largest: {worst}"
             drawing.text(_LEFT + 18.0, y, shortened(words, WIDTH - _LEFT - 18.0))
             y += _LINE
-        lines = [
-            *self._ranges_words(),
-            "Bands reach from the hot, soft damper to the cold, stiff one.",
-        ]
+        lines = self._ranges_words()
+        weak = len(self.orders) - len(self.leading)
+        if weak:
+            lines.append(
+                f"Thin broken lines: {weak} orders that nowhere reach a tenth of the largest "
+                "torque, above idle or below."
+            )
+        if len(self.survey.model.states) > 1:
+            lines.append("Bands reach from the hot, soft damper to the cold, stiff one.")
         for line in lines:
             drawing.text(_LEFT, y, shortened(line, WIDTH - _LEFT))
             y += _LINE

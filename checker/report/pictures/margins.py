@@ -19,10 +19,10 @@ from checker.review.review import Review
 
 _SHAPES = {"warning": "triangle", "caution": "square", "advisory": "disc"}
 _COLUMNS = ((112.0, "meets"), (150.0, "falls short"), (204.0, "not shown"))
-_LEFT, _RIGHT, _SAID = 226.0, 496.0, 506.0
+_EDGE, _LEFT, _RIGHT, _SAID = 2.0, 222.0, 474.0, 486.0
 _ROW = 21.0
 _LANES = (0.0, -5.5, 5.5)
-_TICKS = (-4.0, -1.0, -0.5, -0.2, 0.0, 0.2, 0.5, 1.0, 4.0)
+_TICKS = (-4.0, -1.0, -0.3, 0.0, 0.3, 1.0, 4.0)
 _KELVIN = ("K", "ΔK")
 
 Scale = Callable[[float], float]
@@ -73,7 +73,7 @@ def _relative(drawing: Drawing, found: list[Finding], relative: list[Finding]) -
                 width=1.4 if bold else 0.7,
             )
             drawing.text(x, bottom + 15.0, tick_text(100.0 * tick), colour="faint", anchor="middle")
-        drawing.text(_RIGHT + 6.0, bottom + 15.0, "% of the limit", colour="faint")
+        drawing.text(_SAID, bottom + 15.0, "% of the limit", colour="faint")
         for index, (family, judged) in enumerate(rows):
             y = 36.0 + _ROW * (index + 0.5)
             _counts(drawing, family, judged, y + 4.0)
@@ -88,7 +88,7 @@ def _squeezed(margin: float) -> float:
 
 
 def _counts(drawing: Drawing, family: str, judged: list[Finding], y: float) -> None:
-    drawing.text(0.0, y, shortened(family, 84.0))
+    drawing.text(_EDGE, y, shortened(family, 84.0))
     for x, outcome in _COLUMNS:
         count = sum(each.outcome == outcome for each in judged)
         if count:
@@ -103,17 +103,17 @@ def _by_kelvin(drawing: Drawing, kelvin: list[Finding], top: float) -> float:
     axis = Axis(*reach([each.margin or 0.0 for each in kelvin]), _LEFT, _RIGHT)
     rows = [(family, list(each)) for family, each in groupby(kelvin, lambda one: one.rule.family)]
     bottom = top + _ROW * len(rows)
-    drawing.text(0.0, top - 6.0, "Temperatures, in kelvin", bold=True)
+    drawing.text(_EDGE, top - 6.0, "Temperatures, in kelvin", bold=True)
     with drawing.group("kelvin"):
         for tick in axis.ticks(6):
             x, bold = axis.at(tick), tick == 0.0
             colour, width = ("ink", 1.4) if bold else ("rule", 0.7)
             drawing.path([(x, top - 2.0), (x, bottom)], colour=colour, width=width)
             drawing.text(x, bottom + 15.0, tick_text(tick), colour="faint", anchor="middle")
-        drawing.text(_RIGHT + 6.0, bottom + 15.0, "K to the limit", colour="faint")
+        drawing.text(_SAID, bottom + 15.0, "K to the limit", colour="faint")
         for index, (family, judged) in enumerate(rows):
             y = top + _ROW * (index + 0.5)
-            drawing.text(0.0, y + 4.0, shortened(family, 84.0))
+            drawing.text(_EDGE, y + 4.0, shortened(family, 84.0))
             _marks(drawing, judged, axis.at, y)
     return bottom
 
@@ -155,7 +155,7 @@ def _key(drawing: Drawing, y: float, without: int) -> float:
         drawing.text(x + 10.0, y, text)
         x += 32.0 + 5.6 * len(text)
     text = f"{words.counted(without, 'judgement')} with no such margin: in words, or not shown"
-    drawing.text(0.0, y + 18.0, text, colour="faint")
+    drawing.text(_EDGE, y + 18.0, text, colour="faint")
     return y + 30.0
 
 

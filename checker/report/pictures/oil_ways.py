@@ -21,7 +21,7 @@ def way_words(way: OilWay) -> str:
 
 def draw_ways(drawing: Drawing, ways: Ways, top: float) -> float:
     """Draw places and the ways between them; the height that is used up."""
-    drawing.text(0.0, top + 10.0, "Oil, from left to right", bold=True)
+    drawing.text(2.0, top + 10.0, "Oil, from left to right", bold=True)
     layers = _layers(ways)
     pitch = min(_PITCH, WIDTH / (max(layers.values()) + 0.8))
     width = min(_BOX, 0.8 * pitch)
@@ -45,7 +45,7 @@ def draw_ways(drawing: Drawing, ways: Ways, top: float) -> float:
             _place(drawing, name, corner, width, [way for way in ways if way.to == name])
     bottom = max(y + _height(name, ways) for name, y in rows.items()) + 16.0
     words = "Broken lines: no oil at this point. Dotted lines: not shown to run."
-    drawing.text(0.0, bottom, words, colour="faint")
+    drawing.text(2.0, bottom, words, colour="faint")
     return bottom + 8.0
 
 

@@ -43,7 +43,7 @@ def _vent(drawing: Drawing, vent: VentLine, top: float) -> float:
     """The line to scale, along and up, with a pressure at each of its nodes."""
     way = "out" if vent.flow >= 0.0 else "in"
     words = f"Vent: {show(abs(vent.flow), 'm3/s')} of air {way}, by height over distance"
-    drawing.text(0.0, top + 10.0, words, bold=True)
+    drawing.text(2.0, top + 10.0, words, bold=True)
     top += 44.0
     x = Axis(0.0, max(node.along for node in vent.nodes) or 1.0, _LEFT, _RIGHT)
     y = Axis(*reach([node.height for node in vent.nodes], zero=False), top + _FIELD, top)

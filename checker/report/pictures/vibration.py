@@ -9,6 +9,7 @@ from checker.report.pictures.chart import (
     Point,
     identifier,
     reach,
+    shortened,
     thinned,
 )
 from checker.report.pictures.interference import RPM
@@ -18,7 +19,7 @@ from checker.train.torsional_survey import SPEEDS, TorsionalSurvey, runs
 
 _KINDS = ("damper", "clutch", "mesh")
 _ACROSS, _DOWN = 364.0, 190.0
-_LEFT, _FIELD, _HEIGHT = 46.0, 286.0, 116.0
+_LEFT, _FIELD, _HEIGHT = 54.0, 282.0, 116.0
 _NEAR = 2.5
 _LIMIT_WORDS = {"peak": "bears at most", "swing": "may swing by"}
 
@@ -87,7 +88,9 @@ class _Field:
     def draw(self) -> str:
         """Draw the field; the words that say the same."""
         drawing, x, y = self.drawing, self.x, self.y
-        drawing.text(x.start, y.end - 20.0, self.node.joint_words, bold=True)
+        most = show(float(f"{max(self.swing[:SPEEDS]):.3g}"), "N m")
+        drawing.text(x.start, y.end - 20.0, shortened(self.node.joint_words, 150.0), bold=True)
+        drawing.text(x.end, y.end - 20.0, f"swings by {most} at most", anchor="end")
         reversed_ = self._reversal()
         drawing.upright(y, x.start, x.end, "N m", 5, key=f"y-{self.joint}")
         self._band()

@@ -81,6 +81,19 @@ def test_what_is_not_known_is_not_drawn(little):
     assert charts(replace(little, findings=()), design) == ()
 
 
+def test_a_picture_that_fails_leaves_the_others_and_says_so(review, design, pictures, monkeypatch):
+    def failing(design):
+        raise ZeroDivisionError("division by <zero>")
+
+    monkeypatch.setattr("checker.report.pictures.charts.interference_diagram", failing)
+    made = charts(review, design)
+    assert len(made) == len(pictures)
+    (other,) = set(made) - set(pictures)
+    assert other.title == "Not drawn: interference"
+    assert "ZeroDivisionError: division by <zero>" in other.describes
+    assert parsed(other)
+
+
 def test_hostile_names_stay_text():
     source = (EXAMPLES / "tansy.yaml").read_text(encoding="utf-8")
     assert "name: climb" in source

@@ -5,9 +5,11 @@ import pytest
 from checker.known import Unknown
 from checker.measures import flows
 from checker.report import words
+from checker.report.pictures.chart import Drawing
 from checker.report.pictures.curves import Curve, Field, curves
 from checker.report.pictures.heat import heat_balance
 from checker.report.pictures.margins import margins
+from checker.report.pictures.oil_ways import draw_ways
 from checker.report.pictures.paths import vent_and_oil_paths
 from checker.report.pictures.shaft import greatest_point, shaft_diagrams
 from tests.report.pictures.reading import SVG, parsed, part, points, texts, value_at
@@ -144,6 +146,24 @@ def test_every_way_of_the_oil_is_drawn_from_left_to_right(path_picture):
         assert start[0] < end[0]
         assert (line.get("stroke-dasharray") is None) == (way.runs is True)
         assert f"Oil from {way.source} to {way.to}: {way.kind}" in picture.describes
+
+
+def test_oil_that_runs_in_a_circle_is_drawn_once_for_each_place():
+    ways = tuple(
+        flows.OilWay(source, to, "pipe", None, runs)
+        for source, to, runs in (
+            ("a", "b", True),
+            ("b", "a", None),
+            ("b", "c", False),
+            ("c", "c", True),
+        )
+    )
+    drawing = Drawing("circle", "A circle")
+    drawing.height = draw_ways(drawing, ways, 0.0)
+    picture = drawing.picture("")
+    bold = [each.text for each in part(picture, "places").iter() if each.get("font-weight")]
+    assert bold == ["a", "b", "c"]
+    assert len(list(part(picture, "ways"))) == 4
 
 
 def test_curves_are_plotted_with_gaps_where_there_is_nothing():

@@ -36,20 +36,36 @@ def test_order_lines_are_the_order_times_the_speed(design, diagram):
     rpm = value_at(part(diagram, "x"), "x")
     orders = {each.order for each in design.resonances.listed()}
     for order in orders:
-        line = points(part(diagram, f"order-{order:g}"))
+        line = points(part(diagram, f"order-{order:g}".replace(".", "-")))
         x, y = line[-1]
         assert rpm(x) == pytest.approx(design.survey.top * RPM, abs=0.2)
         for x, y in line[20:]:
             assert hertz(y) == pytest.approx(order * rpm(x) / 60.0, rel=2e-3)
 
 
-def test_each_crossing_in_the_range_is_numbered_and_told(design, diagram):
-    idle = design.survey.idle
-    within = [each for each in design.resonances.listed() if each.speeds[1] >= idle]
-    numbers = texts(part(diagram, "crossings"))
-    assert sorted(numbers) == sorted(str(index + 1) for index in range(len(within)))
-    for each in design.resonances.listed():
+def test_the_strongest_crossings_in_the_range_are_numbered_and_all_are_told(design, diagram):
+    idle, listed = design.survey.idle, design.resonances.listed()
+    within = [each for each in listed if each.speeds[1] >= idle]
+    numbers = [each for each in texts(part(diagram, "crossings")) if each]
+    least = 0.1 * min(max(each.torque for each in within), design.survey.excitation.full)
+    strong = [each for each in within if each.torque >= least]
+    assert sorted(numbers) == sorted(str(index + 1) for index in range(min(12, len(strong))))
+    rings = [each for each in part(diagram, "crossings").iter(f"{SVG}circle")]
+    assert len(rings) == len(listed)
+    for each in listed:
         assert design.resonances.crossing_words(each) in diagram.describes
+
+
+def test_orders_that_lead_are_named_and_drawn_whole(design, diagram):
+    named = [each for each in texts(part(diagram, "orders")) if each.startswith("order ")]
+    whole = [
+        f"order {order:g}"
+        for order in sorted({each.order for each in design.resonances.listed()})
+        if part(diagram, f"order-{order:g}".replace(".", "-")).get("stroke-dasharray") is None
+    ]
+    assert sorted(named) == sorted(whole) != []
+    strongest = max(design.resonances.listed(), key=lambda each: each.torque)
+    assert f"order {strongest.order:g}" in named
 
 
 def test_barred_speeds_are_hatched_where_they_lie(design, diagram):
