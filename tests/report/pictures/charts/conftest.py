@@ -11,7 +11,7 @@ from checker.review.review import review_spec
 from checker.review.rulebook import shipped_rulebook
 
 HERE = Path(__file__)
-EXAMPLES = HERE.parents[3] / "examples"
+EXAMPLES = HERE.parents[4] / "examples"
 DAY = datetime.date(2026, 6, 1)
 NAMES = ("marram", "sorrel", "tansy-troubled", "marram-troubled")
 
@@ -35,7 +35,7 @@ def design(review):
 @pytest.fixture(scope="session")
 def little():
     """A design of which hardly anything is known."""
-    source = (HERE.parents[1] / "sheet_spec.yaml").read_bytes()
+    source = (HERE.parents[2] / "sheet_spec.yaml").read_bytes()
     return review_spec(source, "sheet_spec.yaml", shipped_rulebook(), DAY)
 
 
