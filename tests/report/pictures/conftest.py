@@ -1,6 +1,5 @@
 """Designs to draw, and what is read back from a drawing without the drawing's own code."""
 
-import datetime
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -9,14 +8,10 @@ from xml.etree import ElementTree
 import pytest
 import yaml
 
-from checker.report.pictures.charts import charts
-from checker.review.review import designs_of, review_spec
-from checker.review.rulebook import shipped_rulebook
+from checker.review.review import designs_of
 from checker.spec.loading import load_spec
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
-DAY = datetime.date(2026, 6, 1)
-NAMES = ("marram", "sorrel", "tansy-troubled", "marram-troubled")
 SVG = "{http://www.w3.org/2000/svg}"
 
 
@@ -89,31 +84,3 @@ def drawn_example():
 @pytest.fixture
 def edit():
     return edited
-
-
-@cache
-def reviewed(name):
-    source = (EXAMPLES / f"{name}.yaml").read_bytes()
-    return review_spec(source, name, shipped_rulebook(), DAY)
-
-
-@pytest.fixture(scope="session", params=NAMES)
-def review(request):
-    return reviewed(request.param)
-
-
-@pytest.fixture(scope="session")
-def design(review):
-    return next(iter(review.designs.values()))
-
-
-@pytest.fixture(scope="session")
-def little():
-    """A design of which hardly anything is known."""
-    source = (Path(__file__).parents[1] / "sheet_spec.yaml").read_bytes()
-    return review_spec(source, "sheet_spec.yaml", shipped_rulebook(), DAY)
-
-
-@pytest.fixture(scope="session")
-def pictures(review, design):
-    return charts(review, design)

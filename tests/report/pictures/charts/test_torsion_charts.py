@@ -7,7 +7,7 @@ import pytest
 from checker.report.pictures.interference import interference_diagram
 from checker.report.pictures.vibration import vibratory_torque
 from checker.train.torsional_survey import SPEEDS
-from tests.report.pictures.reading import SVG, part, points, texts, value_at
+from tests.report.pictures.charts.reading import SVG, part, points, texts, value_at
 
 RPM = 60.0 / math.tau
 

@@ -12,7 +12,7 @@ from checker.report.pictures.margins import margins
 from checker.report.pictures.oil_ways import draw_ways
 from checker.report.pictures.paths import vent_and_oil_paths
 from checker.report.pictures.shaft import greatest_point, shaft_diagrams
-from tests.report.pictures.reading import SVG, parsed, part, points, texts, value_at
+from tests.report.pictures.charts.reading import SVG, parsed, part, points, texts, value_at
 
 
 def _marks(element):

@@ -12,8 +12,8 @@ from checker.report.pictures.charts import charts
 from checker.report.pictures.palette import DARK, LIGHT
 from checker.review.review import review_spec
 from checker.review.rulebook import Rulebook
-from tests.report.pictures.conftest import DAY, EXAMPLES
-from tests.report.pictures.reading import SVG, parsed, texts
+from tests.report.pictures.charts.conftest import DAY, EXAMPLES
+from tests.report.pictures.charts.reading import SVG, parsed, texts
 
 COLOUR = re.compile(r"none|var\(--(?P<name>[a-z0-9-]+)\)|url\(#(?P<id>[a-z0-9_-]+)\)")
 HOSTILE = "$x^2$<script>alert(1)</script>"
