@@ -11,7 +11,10 @@ from checker.mechanics import torsional_parts as parts
 from checker.mechanics.equation import equation_of
 from checker.spec.subject import Subject
 from checker.train import torsional_values as values
+from checker.train.barred_ranges import marine
 from checker.train.resonance import COUNTS_ABOVE, Resonances, mode_words
+from checker.train.what_moves_it import clearing
+from checker.train.what_moves_it import sensitivity as moves
 
 _RPM = 60.0 / math.tau
 _WANTED = 0.2
@@ -177,7 +180,7 @@ def _separation(resonances: Resonances, speed: float, mean: float) -> Known:
 
 
 def _clearing(resonances: Resonances, speed: float, mean: float) -> str:
-    changes = resonances.clearing(speed, mean, _WANTED)
+    changes = clearing(resonances, speed, mean, _WANTED)
     return "; ".join(f"{words} times {factor:.3g}" for words, factor in changes) or _NONE
 
 
@@ -206,13 +209,12 @@ def smallest_change(design: Design, drive: Subject) -> Value:
 @measure("drive", "", "what moves the lowest natural frequency, and what idle speed does")
 def sensitivity(design: Design, drive: Subject) -> Value:
     """Change of the lowest frequency for 10 % more stiffness or inertia, and idle over it."""
-    resonances = design.resonances
-    if isinstance(resonances, Unknown):
-        return resonances
-    survey = resonances.survey
+    survey = design.survey
+    if isinstance(survey, Unknown):
+        return survey
     words = [
         f"10 % more {name}: {100.0 * change:+.1f} % on the lowest frequency"
-        for name, change in resonances.sensitivity()
+        for name, change in moves(survey)
     ]
     major = major_order(design)
     if isinstance(major, Known):
@@ -229,30 +231,25 @@ def barred_ranges(design: Design, drive: Subject) -> Value:
 
     The marine formula about each crossing in such a range stands beside it for comparison.
     """
-    found = _barred(design)
-    if isinstance(found, Unknown):
-        return found
-    resonances, ranges = found
-    words = []
-    for low, high in ranges:
-        text = f"{low * _RPM:.0f} to {high * _RPM:.0f} rpm"
-        for crossing in resonances.listed():
-            marine = resonances.marine(crossing)
-            if marine and crossing.speeds[0] <= high and crossing.speeds[1] >= low:
-                text += (
-                    f" (order {crossing.order:g}; marine formula, from memory, for comparison "
-                    f"only: {marine[0] * _RPM:.0f} to {marine[1] * _RPM:.0f} rpm)"
-                )
-        words.append(text)
-    return resonances.survey.found("; ".join(words) or _NONE, "", "barred")
-
-
-def _barred(design: Design) -> tuple[Resonances, tuple[tuple[float, float], ...]] | Unknown:
-    resonances = design.resonances
+    resonances, barred = design.resonances, design.barred
     if isinstance(resonances, Unknown):
         return resonances
-    ranges = resonances.barred
-    return ranges if isinstance(ranges, Unknown) else (resonances, ranges)
+    if isinstance(barred, Unknown):
+        return barred
+    if isinstance(barred.ranges, Unknown):
+        return barred.ranges
+    words = []
+    for low, high in barred.ranges:
+        text = f"{low * _RPM:.0f} to {high * _RPM:.0f} rpm"
+        for crossing in resonances.listed():
+            beside = marine(barred.survey, crossing)
+            if beside and crossing.speeds[0] <= high and crossing.speeds[1] >= low:
+                text += (
+                    f" (order {crossing.order:g}; marine formula, from memory, for comparison "
+                    f"only: {beside[0] * _RPM:.0f} to {beside[1] * _RPM:.0f} rpm)"
+                )
+        words.append(text)
+    return barred.survey.found("; ".join(words) or _NONE, "", "barred")
 
 
 @varying_measure("drive", "", "whether the point lies outside every barred range")
@@ -268,14 +265,15 @@ def idle_outside_barred(design: Design, drive: Subject) -> Value:
 
 
 def _outside(design: Design, speed: Value) -> Value:
-    found = _barred(design)
-    if isinstance(found, Unknown):
-        return found
+    barred = design.barred
+    if isinstance(barred, Unknown):
+        return barred
+    if isinstance(barred.ranges, Unknown):
+        return barred.ranges
     if isinstance(speed, Unknown):
         return speed
-    resonances, ranges = found
-    inside = any(low <= speed.number <= high for low, high in ranges)
-    return resonances.survey.found(not inside, "", "outside", speed)
+    inside = any(low <= speed.number <= high for low, high in barred.ranges)
+    return barred.survey.found(not inside, "", "outside", speed)
 
 
 @measure("drive", "", "whether the blades swing in the model")

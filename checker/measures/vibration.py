@@ -198,13 +198,13 @@ def run_through_margin(design: Design, damper: Subject) -> Value:
 
 
 def _run_through(design: Design, kinds: tuple[str, ...]) -> Value:
-    resonances = design.resonances
-    if isinstance(resonances, Unknown):
-        return resonances
-    limits = resonances.limits()
+    barred = design.barred
+    if isinstance(barred, Unknown):
+        return barred
+    limits = barred.limits()
     if isinstance(limits, Unknown):
         return limits
-    survey = resonances.survey
+    survey = barred.survey
     highest, _ = survey.run_through
     margins = [
         (allowed / highest[index], index, allowed)
