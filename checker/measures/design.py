@@ -15,6 +15,7 @@ from checker.train.peak import Peaks
 from checker.train.reactions import Reactions
 from checker.train.resonance import Resonances
 from checker.train.torsional_survey import TorsionalSurvey, build_survey
+from checker.train.what_moves_it import Movers
 
 
 class Design:
@@ -66,6 +67,12 @@ class Design:
         """Crossings of the survey, or everything that is missing for it."""
         survey = self.survey
         return survey if isinstance(survey, Unknown) else Resonances(survey)
+
+    @cached_property
+    def movers(self) -> Movers | Unknown:
+        """What moves the resonances, or everything that is missing for the survey."""
+        resonances = self.resonances
+        return resonances if isinstance(resonances, Unknown) else Movers(resonances)
 
     @cached_property
     def barred(self) -> BarredRanges | Unknown:

@@ -1,14 +1,46 @@
 """Speeds at which a torque exceeds what a part bears, or at which teeth or clutch reverse."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING, Literal
 
 from checker.known import Unknown, Value, merged
 from checker.mechanics import critical_speed
 from checker.mechanics.equation import OutOfRange
 from checker.spec.subject import Subjects
+from checker.train import torsional_values as values
 from checker.train.resonance import Crossing
-from checker.train.torsional_survey import SPEEDS, TorsionalSurvey, runs
+from checker.train.torsional_model import Node
+from checker.train.torsional_survey import SPEEDS, Response, TorsionalSurvey, runs
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A torque that a part bears.
+
+    Attributes:
+        kind: of the part.
+        nodes: the joints in which it meets that torque.
+        on: whether it limits the alternating torque, or the mean and alternating together.
+        rating: what the part bears [N m].
+        ratio: crankshaft speed over that of the part.
+    """
+
+    kind: Literal["damper", "clutch", "gear", "shaft"]
+    nodes: tuple[int, ...]
+    on: Literal["swing", "peak"]
+    rating: Value
+    ratio: float
+
+    @property
+    def allowed(self) -> float | None:
+        """The torque as the crankshaft sees it [N m]; ``None`` where it is not known."""
+        return None if isinstance(self.rating, Unknown) else self.rating.number / self.ratio
 
 
 @dataclass(frozen=True)
@@ -23,66 +55,59 @@ class BarredRanges:
     survey: TorsionalSurvey
     subjects: Subjects
 
-    def limits(self) -> list[tuple[int, str, float]] | Unknown:
-        """Allowable torques as the crankshaft sees them: node, whether on the swing or the peak."""
+    @cached_property
+    def limits(self) -> tuple[Limit, ...]:
+        """What damper, clutch and both gears of a mesh are rated for, and what yields a shaft."""
         model = self.survey.model
-        found: list[tuple[int, str, Value, float]] = []
-        for index, node in enumerate(model.nodes):
-            ratio = node.ratio.number
-            if node.kind == "damper":
+        found = [
+            limit for index, node in enumerate(model.nodes) for limit in self._rated(index, node)
+        ]
+        for name, ratio in model.ratios.items():
+            joints = tuple(model.joints_of(name))
+            found += [
+                Limit("shaft", joints, "peak", torque, ratio.number)
+                for torque in values.yield_torques(self.subjects.the("shaft", name))
+            ]
+        return tuple(found)
+
+    def _rated(self, index: int, node: Node) -> Iterator[Limit]:
+        """Ratings of the part that makes a joint."""
+        ratio = node.ratio.number
+        match node.kind:
+            case "damper":
                 damper = self.subjects.the("damper")
                 swing = damper.given("vibratory_torque_rating", "T_KW")
-                found += [
-                    (index, "swing", swing, ratio),
-                    (index, "peak", damper.given("peak_torque_rating", "T_peak"), ratio),
-                ]
-            elif node.kind == "clutch":
-                clutch = self.subjects.the("clutch")
-                found.append((index, "peak", clutch.given("rated_torque", "T_r"), ratio))
-            elif node.kind == "mesh":
+                peak = damper.given("peak_torque_rating", "T_peak")
+                yield Limit("damper", (index,), "swing", swing, ratio)
+                yield Limit("damper", (index,), "peak", peak, ratio)
+            case "clutch":
+                rated = self.subjects.the("clutch").given("rated_torque", "T_r")
+                yield Limit("clutch", (index,), "peak", rated, ratio)
+            case "mesh":
                 mesh = self.subjects.spec.meshes[node.name]
-                gear = self.subjects.the("gear", mesh.driver)
-                found.append((index, "peak", gear.given("peak_torque_rating", "T_lim"), ratio))
-        unknown = [value for _, _, value, _ in found if isinstance(value, Unknown)]
-        if unknown:
-            return merged(unknown)
-        return [
-            (index, kind, value.number / ratio)
-            for index, kind, value, ratio in found
-            if not isinstance(value, Unknown)
-        ]
+                for name in (mesh.driver, mesh.driven):
+                    gear = self.subjects.the("gear", name)
+                    own = self.survey.model.ratios[str(gear.raw("shaft"))].number
+                    peak = gear.given("peak_torque_rating", "T_lim")
+                    yield Limit("gear", (index,), "peak", peak, own)
+
+    @property
+    def missing(self) -> Unknown | None:
+        """The ratings that are missing; ``None`` where all are known."""
+        unknown = [each.rating for each in self.limits if isinstance(each.rating, Unknown)]
+        return merged(unknown) if unknown else None
 
     @cached_property
-    def ranges(self) -> tuple[tuple[float, float], ...] | Unknown:
-        """Crankshaft speeds [rad/s] at which a torque exceeds what is allowed, or reverses.
+    def proved(self) -> tuple[tuple[float, float], ...]:
+        """Crankshaft speeds [rad/s] at which a torque exceeds a known rating, or reverses.
 
         What is barred with one state of the damper is joined with what is barred with the next.
+        A rating that is missing can only add to them.
         """
-        import numpy as np
-
-        limits = self.limits()
-        if isinstance(limits, Unknown):
-            return limits
-        survey = self.survey
-        carried = abs(survey.carried[:, :SPEEDS])
-        reversing = [
-            index
-            for index, node in enumerate(survey.model.nodes)
-            if node.kind in ("mesh", "clutch") and node.on_path
-        ]
         ranges: list[tuple[float, float]] = []
         before: list[tuple[float, float]] = []
-        for response in survey.responses:
-            up, down = response.up[:, :SPEEDS], response.down[:, :SPEEDS]
-            barred = np.zeros(SPEEDS, dtype=bool)
-            for index, kind, allowed in limits:
-                if kind == "swing":
-                    barred |= np.maximum(up[index], -down[index]) > allowed
-                else:
-                    barred |= carried[index] + up[index] > allowed
-            for index in reversing:
-                barred |= carried[index] + down[index] < 0.0
-            here = runs(barred, survey.speed[:SPEEDS])
+        for response in self.survey.responses:
+            here = runs(self._barred(response), self.survey.speed[:SPEEDS])
             ranges += here
             if len(here) == len(before):
                 ranges += [
@@ -91,6 +116,25 @@ class BarredRanges:
                 ]
             before = here
         return tuple(_joined(ranges))
+
+    def _barred(self, response: Response) -> "NDArray[np.bool_]":
+        """Whether each speed of the survey is barred in one state of the damper."""
+        import numpy as np
+
+        carried = abs(self.survey.carried[:, :SPEEDS])
+        up, down = response.up[:, :SPEEDS], response.down[:, :SPEEDS]
+        barred = np.zeros(SPEEDS, dtype=bool)
+        for limit in self.limits:
+            if limit.allowed is None:
+                continue
+            for joint in limit.nodes:
+                swing = np.maximum(up[joint], -down[joint])
+                torque = swing if limit.on == "swing" else carried[joint] + up[joint]
+                barred |= torque > limit.allowed
+        for index, node in enumerate(self.survey.model.nodes):
+            if node.kind in ("mesh", "clutch") and node.on_path:
+                barred |= carried[index] + down[index] < 0.0
+        return barred
 
 
 def marine(survey: TorsionalSurvey, crossing: Crossing) -> tuple[float, float] | None:

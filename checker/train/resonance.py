@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     Real = NDArray[np.float64]
+    Complex = NDArray[np.complex128]
 
 COUNTS_ABOVE = 0.1
 """Share of the mean torque above which an order counts for the separation."""
@@ -75,23 +76,41 @@ class Resonances:
 
     @cached_property
     def crossings(self) -> tuple[Crossing, ...]:
-        """Every order that meets a natural frequency, excited as along the propeller law there."""
+        """Every order that meets a natural frequency, excited as along the propeller law there.
+
+        Each state of the damper has its own speed of crossing, and its own excitation.
+        """
         import numpy as np
 
-        pairs = self._pairs
-        survey = self.survey
-        highest = survey.modes[-1].frequency
-        speed = np.array(
-            [math.tau * highest[mode] / survey.excitation.orders[k] for mode, k in pairs]
+        survey, (mode, order) = self.survey, self._modes_and_orders
+        frequency = np.array([modes.frequency for modes in survey.modes])[:, mode]
+        speed = math.tau * frequency / np.asarray(survey.excitation.orders)[order]
+        rows, mean = np.arange(speed.size), survey.law(speed)
+        columns = np.tile(order, len(speed))
+        return self._excited(
+            [
+                survey.excitation.of_cylinders(cylinders, speed.ravel(), mean.ravel())[
+                    rows, columns
+                ].reshape(speed.shape)
+                for cylinders in survey.model.throws.values()
+            ]
         )
-        return self._excited(speed, survey.law(speed))
 
     def crossings_at(self, speed: float, mean: float) -> tuple[Crossing, ...]:
         """The same crossings, excited as at a crankshaft speed [rad/s] and mean torque [N m]."""
         import numpy as np
 
-        count = len(self._pairs)
-        return self._excited(np.full(count, speed), np.full(count, mean))
+        _, order = self._modes_and_orders
+        at, torque = np.array([speed]), np.array([mean])
+        shape = len(self.survey.modes), len(order)
+        return self._excited(
+            [
+                np.broadcast_to(
+                    self.survey.excitation.of_cylinders(cylinders, at, torque)[0, order], shape
+                )
+                for cylinders in self.survey.model.throws.values()
+            ]
+        )
 
     @cached_property
     def _pairs(self) -> list[tuple[int, int]]:
@@ -106,24 +125,32 @@ class Resonances:
             if lowest[mode] <= limit * order
         ]
 
-    def _excited(self, speed: "Real", mean: "Real") -> tuple[Crossing, ...]:
-        """Crossings with the torque of their mode in the joint that it loads the most."""
+    @property
+    def _modes_and_orders(self) -> "tuple[NDArray[np.int_], NDArray[np.int_]]":
+        """Mode and index of the order of each crossing."""
+        import numpy as np
+
+        mode, order = np.array(self._pairs, dtype=int).reshape(-1, 2).T
+        return mode, order
+
+    def _excited(self, torque: "list[Complex]") -> tuple[Crossing, ...]:
+        """Crossings with the torque of their mode in the joint that it loads the most.
+
+        Args:
+            torque: of each throw, where each order meets each mode: [state, crossing].
+        """
         import numpy as np
 
         survey, pairs = self.survey, self._pairs
         if not pairs:
             return ()
-        rows = np.arange(len(pairs))
-        mode, order = np.array(pairs).T
+        mode, _ = self._modes_and_orders
         throws = survey.model.throws
-        torque = [
-            survey.excitation.of_cylinders(cylinders, speed, mean)[rows, order]
-            for cylinders in throws.values()
-        ]
         largest = np.zeros((len(pairs), len(survey.model.nodes)))
-        for modes, gain in zip(survey.modes, self._gain, strict=True):
+        for state, (modes, gain) in enumerate(zip(survey.modes, self._gain, strict=True)):
             driven = sum(
-                modes.shape[mode, node] * each for node, each in zip(throws, torque, strict=True)
+                modes.shape[mode, node] * each[state]
+                for node, each in zip(throws, torque, strict=True)
             )
             largest = np.maximum(largest, abs(driven)[:, None] * gain[mode])
         low, high = survey.modes[0].frequency, survey.modes[-1].frequency
