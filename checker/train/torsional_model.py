@@ -157,14 +157,17 @@ class TorsionalModel:
         if part == "damper":
             states = (replace(each, stiffness=each.stiffness * factor) for each in self.states)
             return replace(self, states=tuple(states))
-        moved = {
-            "engine": lambda index, node: node.kind == "crank",
-            "flywheel": lambda index, node: node.shaft == self.flywheel,
-            "propeller": lambda index, node: index == self.propeller or node.kind == "blades",
-        }[part]
+        match part:
+            case "engine":
+                moved = [node.kind == "crank" for node in self.nodes]
+            case "flywheel":
+                moved = [node.shaft == self.flywheel for node in self.nodes]
+            case "propeller":
+                hub = self.nodes[self.propeller]
+                moved = [node is hub or node.kind == "blades" for node in self.nodes]
         nodes = (
-            replace(node, inertia=_times(node.inertia, factor)) if moved(index, node) else node
-            for index, node in enumerate(self.nodes)
+            replace(node, inertia=_times(node.inertia, factor)) if here else node
+            for node, here in zip(self.nodes, moved, strict=True)
         )
         return replace(self, nodes=tuple(nodes))
 
