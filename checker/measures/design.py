@@ -6,6 +6,7 @@ from checker.known import Known, Unknown, Value
 from checker.measures.registry import Measure, measures
 from checker.spec.model import Spec
 from checker.spec.subject import Subject, Subjects
+from checker.train.barred_ranges import BarredRanges
 from checker.train.graph import Train
 from checker.train.loads import Loads
 from checker.train.motion import Motion
@@ -14,6 +15,7 @@ from checker.train.peak import Peaks
 from checker.train.reactions import Reactions
 from checker.train.resonance import Resonances
 from checker.train.torsional_survey import TorsionalSurvey, build_survey
+from checker.train.what_moves_it import Movers
 
 
 class Design:
@@ -62,9 +64,21 @@ class Design:
 
     @cached_property
     def resonances(self) -> Resonances | Unknown:
-        """Crossings and barred ranges of the survey, or everything that is missing for it."""
+        """Crossings of the survey, or everything that is missing for it."""
         survey = self.survey
-        return survey if isinstance(survey, Unknown) else Resonances(survey, self.subjects)
+        return survey if isinstance(survey, Unknown) else Resonances(survey)
+
+    @cached_property
+    def movers(self) -> Movers | Unknown:
+        """What moves the resonances, or everything that is missing for the survey."""
+        resonances = self.resonances
+        return resonances if isinstance(resonances, Unknown) else Movers(resonances)
+
+    @cached_property
+    def barred(self) -> BarredRanges | Unknown:
+        """Barred speed ranges of the torsional survey, or what is missing for it."""
+        survey = self.survey
+        return survey if isinstance(survey, Unknown) else BarredRanges(survey, self.subjects)
 
     @property
     def points(self) -> tuple[Subject, ...]:

@@ -11,7 +11,9 @@ from checker.mechanics import torsional_parts as parts
 from checker.mechanics.equation import equation_of
 from checker.spec.subject import Subject
 from checker.train import torsional_values as values
+from checker.train.barred_ranges import BarredRanges, marine
 from checker.train.resonance import COUNTS_ABOVE, Resonances, mode_words
+from checker.train.what_moves_it import Movers
 
 _RPM = 60.0 / math.tau
 _WANTED = 0.2
@@ -135,33 +137,35 @@ def interference(design: Design, drive: Subject) -> Value:
 @varying_measure("drive", "1", "separation of the nearest order that counts from resonance")
 def separation(design: Design, drive: Subject, point: Subject) -> Value:
     """s, least |f − f_n| / f_n of the orders whose torque is more than a tenth of the mean."""
-    found = at_point(design, point)
+    found, movers = at_point(design, point), design.movers
     if isinstance(found, Unknown):
         return found
+    if isinstance(movers, Unknown):
+        return movers
     resonances, index = found
     survey = resonances.survey
-    return _separation(resonances, float(survey.speed[index]), float(survey.mean[index]))
+    return _separation(movers, float(survey.speed[index]), float(survey.mean[index]))
 
 
 @measure("drive", "1", "separation from resonance at idle and where the engine is held")
 def dwell_separation(design: Design, drive: Subject) -> Value:
     """s at the idle speed of the engine and its dwell speeds, along the propeller law."""
-    resonances = design.resonances
-    if isinstance(resonances, Unknown):
-        return resonances
+    movers = design.movers
+    if isinstance(movers, Unknown):
+        return movers
     engine = design.subjects.the("engine")
     stated = engine.raw("dwell_speeds") or []
     if None in stated:
         return Unknown((engine.place("dwell_speeds"),))
-    survey = resonances.survey
+    survey = movers.survey
     speeds = [survey.idle, *(each.value for each in stated)]
-    apart = [_separation(resonances, speed, float(survey.law(speed))) for speed in speeds]
+    apart = [_separation(movers, speed, float(survey.law(speed))) for speed in speeds]
     return min(apart, key=lambda value: value.number)
 
 
-def _separation(resonances: Resonances, speed: float, mean: float) -> Known:
+def _separation(movers: Movers, speed: float, mean: float) -> Known:
     """s at a speed [rad/s] and mean torque [N m], with the order that is nearest."""
-    survey = resonances.survey
+    resonances, survey = movers.resonances, movers.survey
     apart, nearest = resonances.separation(speed, mean)
     share = Known(
         COUNTS_ABOVE,
@@ -172,22 +176,23 @@ def _separation(resonances: Resonances, speed: float, mean: float) -> Known:
     words = resonances.crossing_words(nearest) if nearest else "no order counts here"
     details = [share, Known(words, "", "nearest", origin="torsional survey")]
     if apart < _WANTED:
-        details.append(Known(_clearing(resonances, speed, mean), "", "what clears it", origin="s"))
+        words = _clearing(movers, speed, mean)
+        details.append(Known(words, "", "what clears it", origin="s"))
     return survey.found(apart, "1", "s", *details)
 
 
-def _clearing(resonances: Resonances, speed: float, mean: float) -> str:
-    changes = resonances.clearing(speed, mean, _WANTED)
+def _clearing(movers: Movers, speed: float, mean: float) -> str:
+    changes = movers.clearing(speed, mean, _WANTED)
     return "; ".join(f"{words} times {factor:.3g}" for words, factor in changes) or _NONE
 
 
 @measure("drive", "", "smallest changes that clear the worst separation")
 def smallest_change(design: Design, drive: Subject) -> Value:
     """The factor on damper, inertias or speed that gives every counting order 20 % separation."""
-    resonances = design.resonances
-    if isinstance(resonances, Unknown):
-        return resonances
-    survey = resonances.survey
+    movers = design.movers
+    if isinstance(movers, Unknown):
+        return movers
+    resonances, survey = movers.resonances, movers.survey
     worst = min(
         (
             (resonances.separation(float(survey.speed[index]), float(survey.mean[index]))[0], index)
@@ -199,27 +204,24 @@ def smallest_change(design: Design, drive: Subject) -> Value:
     words = _NONE
     if worst[0] < _WANTED:
         index = worst[1]
-        words = _clearing(resonances, float(survey.speed[index]), float(survey.mean[index]))
+        words = _clearing(movers, float(survey.speed[index]), float(survey.mean[index]))
     return survey.found(words, "", "change")
 
 
 @measure("drive", "", "what moves the lowest natural frequency, and what idle speed does")
 def sensitivity(design: Design, drive: Subject) -> Value:
-    """Change of the lowest frequency for 10 % more stiffness or inertia, and idle over it."""
-    resonances = design.resonances
-    if isinstance(resonances, Unknown):
-        return resonances
-    survey = resonances.survey
-    words = [
-        f"10 % more {name}: {100.0 * change:+.1f} % on the lowest frequency"
-        for name, change in resonances.sensitivity()
-    ]
-    major = major_order(design)
-    if isinstance(major, Known):
-        frequency = float(survey.modes[-1].frequency[1])
-        for factor, name in ((1.0, "idle as stated"), (1.1, "10 % more idle speed")):
-            ratio = major.number * survey.idle * factor / math.tau / frequency
-            words.append(f"{name}: order {major.number:g} at {ratio:.2f} times the cold frequency")
+    """Lowest frequency, and the major order at idle over it, for a tenth more of each thing."""
+    movers = design.movers
+    if isinstance(movers, Unknown):
+        return movers
+    survey, major = movers.survey, major_order(design)
+    words = []
+    for moved in movers.sensitivity():
+        text = f"10 % more {moved.words}: {100.0 * moved.change:+.1f} % on the lowest frequency"
+        if isinstance(major, Known):
+            ratio = major.number * moved.idle / math.tau / moved.cold
+            text += f", order {major.number:g} at idle at {ratio:.2f} times the cold one"
+        words.append(text)
     return survey.found("; ".join(words), "", "sensitivity")
 
 
@@ -229,30 +231,31 @@ def barred_ranges(design: Design, drive: Subject) -> Value:
 
     The marine formula about each crossing in such a range stands beside it for comparison.
     """
-    found = _barred(design)
-    if isinstance(found, Unknown):
-        return found
-    resonances, ranges = found
-    words = []
-    for low, high in ranges:
-        text = f"{low * _RPM:.0f} to {high * _RPM:.0f} rpm"
-        for crossing in resonances.listed():
-            marine = resonances.marine(crossing)
-            if marine and crossing.speeds[0] <= high and crossing.speeds[1] >= low:
-                text += (
-                    f" (order {crossing.order:g}; marine formula, from memory, for comparison "
-                    f"only: {marine[0] * _RPM:.0f} to {marine[1] * _RPM:.0f} rpm)"
-                )
-        words.append(text)
-    return resonances.survey.found("; ".join(words) or _NONE, "", "barred")
-
-
-def _barred(design: Design) -> tuple[Resonances, tuple[tuple[float, float], ...]] | Unknown:
-    resonances = design.resonances
+    resonances, barred = design.resonances, design.barred
     if isinstance(resonances, Unknown):
         return resonances
-    ranges = resonances.barred
-    return ranges if isinstance(ranges, Unknown) else (resonances, ranges)
+    if isinstance(barred, Unknown):
+        return barred
+    words = []
+    for low, high in barred.proved:
+        text = f"{low * _RPM:.0f} to {high * _RPM:.0f} rpm"
+        for crossing in resonances.listed():
+            beside = marine(barred.survey, crossing)
+            if beside and crossing.speeds[0] <= high and crossing.speeds[1] >= low:
+                text += (
+                    f" (order {crossing.order:g}; marine formula, from memory, for comparison "
+                    f"only: {beside[0] * _RPM:.0f} to {beside[1] * _RPM:.0f} rpm)"
+                )
+        words.append(text)
+    return _as_far_as_rated(barred, barred.survey.found("; ".join(words) or _NONE, "", "barred"))
+
+
+def _as_far_as_rated(barred: BarredRanges, found: Known) -> Value:
+    """What the ratings that are stated prove; with one missing it is the best there can be."""
+    missing = barred.missing
+    if missing is None:
+        return found
+    return Unknown(missing.missing, missing.because, at_best=found)
 
 
 @varying_measure("drive", "", "whether the point lies outside every barred range")
@@ -268,14 +271,15 @@ def idle_outside_barred(design: Design, drive: Subject) -> Value:
 
 
 def _outside(design: Design, speed: Value) -> Value:
-    found = _barred(design)
-    if isinstance(found, Unknown):
-        return found
+    barred = design.barred
+    if isinstance(barred, Unknown):
+        return barred
     if isinstance(speed, Unknown):
         return speed
-    resonances, ranges = found
-    inside = any(low <= speed.number <= high for low, high in ranges)
-    return resonances.survey.found(not inside, "", "outside", speed)
+    inside = any(low <= speed.number <= high for low, high in barred.proved)
+    found = barred.survey.found(not inside, "", "outside", speed)
+    # No rating that is still missing can lift the bar of another part.
+    return found if inside else _as_far_as_rated(barred, found)
 
 
 @measure("drive", "", "whether the blades swing in the model")

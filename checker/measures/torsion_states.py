@@ -8,7 +8,7 @@ from checker.known import Known, Unknown, Value, compute
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.measures.torsion import at_point
-from checker.mechanics import coupling, kinematics, shaft_strength
+from checker.mechanics import coupling, kinematics
 from checker.mechanics import engine as engine_mechanics
 from checker.spec.subject import Subject
 from checker.train import torsional_values as values
@@ -65,28 +65,9 @@ def start_stop_shaft_margin(design: Design, shaft: Subject) -> Value:
     """Torque that yields its weakest section over the bound from standstill to idle."""
     nodes = _nodes(design.survey, "shaft", shaft.name)
     torque = _passing(design, shaft.name, nodes, f"shaft {shaft.name}")
-    strength = shaft.given("yield_strength", "R_e")
-    margins = [
-        compute(
-            kinematics.quotient,
-            compute(
-                shaft_strength.yield_torque,
-                strength,
-                section.given("outside", "D"),
-                section.given("inside", "d"),
-            ),
-            torque,
-        )
-        for section in _sections(shaft)
-    ]
-    return _least(margins) if margins else Unknown((shaft.place("sections"),))
-
-
-def _sections(shaft: Subject) -> list[Subject]:
-    return [
-        Subject("shaft", shaft.name, (*shaft.place("sections"), index), part)
-        for index, part in enumerate(shaft.raw("sections") or ())
-    ]
+    return _least(
+        [compute(kinematics.quotient, each, torque) for each in values.yield_torques(shaft)]
+    )
 
 
 def _least(found: list[Value]) -> Value:

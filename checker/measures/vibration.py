@@ -2,7 +2,7 @@
 
 import math
 
-from checker.known import Known, Unknown, Value, assumed, compute
+from checker.known import Known, Unknown, Value, assumed, compute, merged
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.measures.torsion import at_point, major_order, torque_passes
@@ -198,28 +198,27 @@ def run_through_margin(design: Design, damper: Subject) -> Value:
 
 
 def _run_through(design: Design, kinds: tuple[str, ...]) -> Value:
-    resonances = design.resonances
-    if isinstance(resonances, Unknown):
-        return resonances
-    limits = resonances.limits()
-    if isinstance(limits, Unknown):
-        return limits
-    survey = resonances.survey
+    barred = design.barred
+    if isinstance(barred, Unknown):
+        return barred
+    survey = barred.survey
     highest, _ = survey.run_through
-    margins = [
-        (allowed / highest[index], index, allowed)
-        for index, kind, allowed in limits
-        if kind == "peak" and survey.model.nodes[index].kind in kinds and highest[index] > 0.0
-    ]
-    if not margins:
+    limits = [each for each in barred.limits if each.on == "peak" and each.kind in kinds]
+    if not limits:
         return Unknown(because="nothing with a peak torque rating stands in the model")
-    _, index, allowed = min(margins)
-    node = survey.model.nodes[index]
-    ratio = node.ratio.number
-    where = Known(node.joint_words, "", "where", origin="the least of the margins")
-    bound = survey.found(float(highest[index]) * ratio, "N m", "T_bound", where)
-    rating = Known(allowed * ratio, "N m", "T_rated", origin="as stated for that part")
-    return compute(kinematics.quotient, rating, bound)
+    margins = []
+    for limit in limits:
+        node = survey.model.nodes[limit.nodes[0]]
+        where = Known(node.joint_words, "", "where", origin="the least of the margins")
+        torque = float(highest[limit.nodes[0]]) * limit.ratio
+        bound = survey.found(torque, "N m", "T_bound", where)
+        margins.append(compute(kinematics.quotient, limit.rating, bound))
+    known = [each for each in margins if isinstance(each, Known)]
+    least = min(known, key=lambda each: each.number, default=None)
+    missing = merged([each for each in margins if isinstance(each, Unknown)])
+    if least is not None and len(known) == len(margins):
+        return least
+    return Unknown(missing.missing, missing.because, at_best=least)
 
 
 @measure("clutch", "1", "least torque of the teeth over the mean at idle with the clutch locked")

@@ -22,6 +22,10 @@ if TYPE_CHECKING:
     Complex = NDArray[np.complex128]
 
 RIGID = math.inf
+_ANGLES_A_PERIOD, _LEAST_ANGLES = 16, 96
+_BLOCK = 200
+"""Rows summed at once: they stay in the cache, and a product of matrices as small as this is not
+spread over threads, which would cost more than it saves."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,14 +182,14 @@ def forced_response(
         if viscous and math.isfinite(tree.stiffness[node]):
             spring = tree.stiffness[node] * complex(1.0, tree.damping[node] / math.tau)
             compliance[node] = np.asarray(1.0 / (spring + turning * viscous), dtype=complex)
-    yielding: list[Complex | float] = [1.0] * count
+    passing: list[Complex | float] = [1.0] * count
     for node in range(count - 1, 0, -1):
         parent = tree.parent[node]
         if math.isfinite(tree.stiffness[node]):
-            through = 1.0 + compliance[node] * dynamic[node]
-            yielding[node] = through
-            dynamic[parent] += dynamic[node] / through
-            load[parent] += load[node] / through
+            through = 1.0 / (1.0 + compliance[node] * dynamic[node])
+            passing[node] = through
+            dynamic[parent] += dynamic[node] * through
+            load[parent] += load[node] * through
         else:
             dynamic[parent] += dynamic[node]
             load[parent] += load[node]
@@ -194,7 +198,7 @@ def forced_response(
     angle[0] = load[0] / dynamic[0]
     for node in range(1, count):
         turned = angle[tree.parent[node]] + compliance[node] * load[node]
-        angle[node] = turned / yielding[node]
+        angle[node] = turned * passing[node]
         passed[node] = dynamic[node] * angle[node] - load[node]
     return passed, angle
 
@@ -210,7 +214,9 @@ def forced_response(
 def swing(amplitude: "Complex", orders: "Real") -> tuple["Real", "Real"]:
     """Highest and lowest value of a sum of orders over one working cycle.
 
-    96 angles a turn: an order of six is met within 2 % of its crest, lower ones closer.
+    Sixteen angles to each period of the highest order meet its crest within 2 %, those of lower
+    orders closer. Half a cycle on, every even multiple of the lowest order is as it was and every
+    odd one has turned its sign: half the angles show both halves of the cycle.
 
     Source: Fourier sum, derived. Valid for orders that repeat over two turns, at most 12.
 
@@ -218,12 +224,25 @@ def swing(amplitude: "Complex", orders: "Real") -> tuple["Real", "Real"]:
         amplitude: complex amplitude of each order [N m]: [..., order].
         orders: order of each per turn.
     """
-    sums = over_cycle(amplitude, orders)
-    return sums.max(axis=-1), sums.min(axis=-1)
+    import numpy as np
+
+    rows = amplitude.reshape(-1, amplitude.shape[-1])
+    high, low = np.empty((2, len(rows)))
+    odd, waves = _half_cycle(orders)
+    even_waves, odd_waves = waves[:, ~odd], waves[:, odd]
+    even_rows, odd_rows = (np.ascontiguousarray(rows[:, each]) for each in (~odd, odd))
+    for start in range(0, len(rows), _BLOCK):
+        block = slice(start, start + _BLOCK)
+        same = _added(even_waves, even_rows[block])
+        turned = np.abs(_added(odd_waves, odd_rows[block]))
+        high[block] = (same + turned).max(axis=0)
+        low[block] = (same - turned).min(axis=0)
+    shape = amplitude.shape[:-1]
+    return high.reshape(shape), low.reshape(shape)
 
 
 def over_cycle(amplitude: "Complex", orders: "Real | tuple[float, ...]") -> "Real":
-    """Sum of all orders over a cycle, 96 angles a turn: [..., angle].
+    """Sum of all orders over a cycle at the angles of ``swing``: [..., angle].
 
     The cycle is two turns, or one where every order is whole.
 
@@ -233,7 +252,30 @@ def over_cycle(amplitude: "Complex", orders: "Real | tuple[float, ...]") -> "Rea
     """
     import numpy as np
 
-    turns = 1 if np.all(np.asarray(orders) % 1.0 == 0.0) else 2
-    angles = np.linspace(0.0, turns * math.tau, 96 * turns, endpoint=False)
-    turned = np.multiply.outer(np.asarray(orders), angles)
-    return np.asarray(amplitude.real @ np.cos(turned) - amplitude.imag @ np.sin(turned))
+    odd, waves = _half_cycle(orders)
+    rows = amplitude.reshape(-1, amplitude.shape[-1])
+    same, turned = (
+        _added(waves[:, each], np.ascontiguousarray(rows[:, each])) for each in (~odd, odd)
+    )
+    found = np.concatenate([same + turned, same - turned]).T
+    return np.asarray(found.reshape(*amplitude.shape[:-1], -1))
+
+
+def _half_cycle(orders: "Real | tuple[float, ...]") -> tuple["NDArray[np.bool_]", "Real"]:
+    """Which orders are odd multiples of half an order or, where all are whole, of the first one.
+
+    And the cosine and the negative sine of each over half a cycle: [angle, order, part].
+    """
+    import numpy as np
+
+    halves = np.rint(2.0 * np.asarray(orders)).astype(int)
+    multiple = halves if np.any(halves % 2) else halves // 2
+    count = max(_LEAST_ANGLES, _ANGLES_A_PERIOD * int(multiple.max()))
+    angle = np.multiply.outer(np.arange(count // 2) * (math.tau / count), multiple)
+    return multiple % 2 == 1, np.stack([np.cos(angle), -np.sin(angle)], axis=-1)
+
+
+def _added(waves: "Real", amplitude: "Complex") -> "Real":
+    """Sum of orders: [angle, row]."""
+    real: Real = amplitude.view(float)
+    return waves.reshape(len(waves), -1) @ real.T

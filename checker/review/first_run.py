@@ -125,17 +125,14 @@ def first_run(review: Review) -> Card:
         raise OnHold("the disposition is hold: what is open must not be run")
     design = next(iter(review.designs.values()))
     plan = inspection_plan(review)
-    resonances = design.resonances
-    unknown = resonances if isinstance(resonances, Unknown) else None
+    resonances, ranges = design.resonances, design.barred
+    unknown = ranges if isinstance(ranges, Unknown) else ranges.missing
     barred: tuple[tuple[float, float], ...] = ()
     steps: tuple[Step, ...] = ()
-    if not isinstance(resonances, Unknown):
-        found = resonances.barred
-        if isinstance(found, Unknown):
-            unknown = found
-        else:
-            barred = found
-            steps = _steps(design, resonances, barred)
+    if not isinstance(resonances, Unknown) and not isinstance(ranges, Unknown):
+        barred = ranges.proved
+        # Where a rating is missing, a speed that is not barred is not shown to be clear.
+        steps = () if unknown else _steps(design, resonances, barred)
     return Card(
         review,
         tuple(each for each in plan if each.when == "before flight" and not each.earlier),

@@ -1,31 +1,27 @@
-"""What a torsional survey says in words: modes, crossings, barred ranges, what moves them."""
+"""Where an order of the engine meets a natural frequency, how strongly, and how far off it is."""
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from checker.known import Unknown, Value, merged
 from checker.mechanics import critical_speed
-from checker.mechanics.equation import OutOfRange
-from checker.mechanics.torsion import Modes, forced_response, natural_modes
-from checker.spec.subject import Subjects
+from checker.mechanics.torsion import Modes, forced_response
 from checker.train.torsional_model import TorsionalModel
-from checker.train.torsional_survey import SPEEDS, TorsionalSurvey, runs
+from checker.train.torsional_survey import TorsionalSurvey
 
 if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
     Real = NDArray[np.float64]
+    Complex = NDArray[np.complex128]
 
 COUNTS_ABOVE = 0.1
 """Share of the mean torque above which an order counts for the separation."""
 _SEEN_BEYOND = 1.3
 _NOTHING = 1e-3
 _RPM = 60.0 / math.tau
-_STEPS = 14
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,31 +69,48 @@ def mode_words(model: TorsionalModel, modes: Modes, mode: int) -> str:
 
 
 class Resonances:
-    """Crossings and barred ranges of a survey."""
+    """Crossings of a survey."""
 
-    def __init__(self, survey: TorsionalSurvey, subjects: Subjects) -> None:
+    def __init__(self, survey: TorsionalSurvey) -> None:
         self.survey = survey
-        self._subjects = subjects
 
     @cached_property
     def crossings(self) -> tuple[Crossing, ...]:
-        """Every order that meets a natural frequency, excited as along the propeller law there."""
+        """Every order that meets a natural frequency, excited as along the propeller law there.
+
+        Each state of the damper has its own speed of crossing, and its own excitation.
+        """
         import numpy as np
 
-        pairs = self._pairs
-        survey = self.survey
-        highest = survey.modes[-1].frequency
-        speed = np.array(
-            [math.tau * highest[mode] / survey.excitation.orders[k] for mode, k in pairs]
+        survey, (mode, order) = self.survey, self._modes_and_orders
+        frequency = np.array([modes.frequency for modes in survey.modes])[:, mode]
+        speed = math.tau * frequency / np.asarray(survey.excitation.orders)[order]
+        rows, mean = np.arange(speed.size), survey.law(speed)
+        columns = np.tile(order, len(speed))
+        return self._excited(
+            [
+                survey.excitation.of_cylinders(cylinders, speed.ravel(), mean.ravel())[
+                    rows, columns
+                ].reshape(speed.shape)
+                for cylinders in survey.model.throws.values()
+            ]
         )
-        return self._excited(speed, survey.law(speed))
 
     def crossings_at(self, speed: float, mean: float) -> tuple[Crossing, ...]:
         """The same crossings, excited as at a crankshaft speed [rad/s] and mean torque [N m]."""
         import numpy as np
 
-        count = len(self._pairs)
-        return self._excited(np.full(count, speed), np.full(count, mean))
+        _, order = self._modes_and_orders
+        at, torque = np.array([speed]), np.array([mean])
+        shape = len(self.survey.modes), len(order)
+        return self._excited(
+            [
+                np.broadcast_to(
+                    self.survey.excitation.of_cylinders(cylinders, at, torque)[0, order], shape
+                )
+                for cylinders in self.survey.model.throws.values()
+            ]
+        )
 
     @cached_property
     def _pairs(self) -> list[tuple[int, int]]:
@@ -112,24 +125,32 @@ class Resonances:
             if lowest[mode] <= limit * order
         ]
 
-    def _excited(self, speed: "Real", mean: "Real") -> tuple[Crossing, ...]:
-        """Crossings with the torque of their mode in the joint that it loads the most."""
+    @property
+    def _modes_and_orders(self) -> "tuple[NDArray[np.int_], NDArray[np.int_]]":
+        """Mode and index of the order of each crossing."""
+        import numpy as np
+
+        mode, order = np.array(self._pairs, dtype=int).reshape(-1, 2).T
+        return mode, order
+
+    def _excited(self, torque: "list[Complex]") -> tuple[Crossing, ...]:
+        """Crossings with the torque of their mode in the joint that it loads the most.
+
+        Args:
+            torque: of each throw, where each order meets each mode: [state, crossing].
+        """
         import numpy as np
 
         survey, pairs = self.survey, self._pairs
         if not pairs:
             return ()
-        rows = np.arange(len(pairs))
-        mode, order = np.array(pairs).T
+        mode, _ = self._modes_and_orders
         throws = survey.model.throws
-        torque = [
-            survey.excitation.of_cylinders(cylinders, speed, mean)[rows, order]
-            for cylinders in throws.values()
-        ]
         largest = np.zeros((len(pairs), len(survey.model.nodes)))
-        for modes, gain in zip(survey.modes, self._gain, strict=True):
+        for state, (modes, gain) in enumerate(zip(survey.modes, self._gain, strict=True)):
             driven = sum(
-                modes.shape[mode, node] * each for node, each in zip(throws, torque, strict=True)
+                modes.shape[mode, node] * each[state]
+                for node, each in zip(throws, torque, strict=True)
             )
             largest = np.maximum(largest, abs(driven)[:, None] * gain[mode])
         low, high = survey.modes[0].frequency, survey.modes[-1].frequency
@@ -229,87 +250,6 @@ class Resonances:
             gain = np.maximum(gain, abs(passed[joints]).max(axis=0))
         return [float(each) for each in gain]
 
-    def limits(self) -> list[tuple[int, str, float]] | Unknown:
-        """Allowable torques as the crankshaft sees them: node, whether on the swing or the peak."""
-        model = self.survey.model
-        found: list[tuple[int, str, Value, float]] = []
-        for index, node in enumerate(model.nodes):
-            ratio = node.ratio.number
-            if node.kind == "damper":
-                damper = self._subjects.the("damper")
-                swing = damper.given("vibratory_torque_rating", "T_KW")
-                found += [
-                    (index, "swing", swing, ratio),
-                    (index, "peak", damper.given("peak_torque_rating", "T_peak"), ratio),
-                ]
-            elif node.kind == "clutch":
-                clutch = self._subjects.the("clutch")
-                found.append((index, "peak", clutch.given("rated_torque", "T_r"), ratio))
-            elif node.kind == "mesh":
-                mesh = self._subjects.spec.meshes[node.name]
-                gear = self._subjects.the("gear", mesh.driver)
-                found.append((index, "peak", gear.given("peak_torque_rating", "T_lim"), ratio))
-        unknown = [value for _, _, value, _ in found if isinstance(value, Unknown)]
-        if unknown:
-            return merged(unknown)
-        return [
-            (index, kind, value.number / ratio)
-            for index, kind, value, ratio in found
-            if not isinstance(value, Unknown)
-        ]
-
-    @cached_property
-    def barred(self) -> tuple[tuple[float, float], ...] | Unknown:
-        """Crankshaft speeds [rad/s] at which a torque exceeds what is allowed, or reverses.
-
-        What is barred with one state of the damper is joined with what is barred with the next.
-        """
-        import numpy as np
-
-        limits = self.limits()
-        if isinstance(limits, Unknown):
-            return limits
-        survey = self.survey
-        carried = abs(survey.carried[:, :SPEEDS])
-        reversing = [
-            index
-            for index, node in enumerate(survey.model.nodes)
-            if node.kind in ("mesh", "clutch") and node.on_path
-        ]
-        ranges: list[tuple[float, float]] = []
-        before: list[tuple[float, float]] = []
-        for response in survey.responses:
-            up, down = response.up[:, :SPEEDS], response.down[:, :SPEEDS]
-            barred = np.zeros(SPEEDS, dtype=bool)
-            for index, kind, allowed in limits:
-                if kind == "swing":
-                    barred |= np.maximum(up[index], -down[index]) > allowed
-                else:
-                    barred |= carried[index] + up[index] > allowed
-            for index in reversing:
-                barred |= carried[index] + down[index] < 0.0
-            here = runs(barred, survey.speed[:SPEEDS])
-            ranges += here
-            if len(here) == len(before):
-                ranges += [
-                    (min(one[0], other[0]), max(one[1], other[1]))
-                    for one, other in zip(here, before, strict=True)
-                ]
-            before = here
-        return tuple(_joined(ranges))
-
-    def marine(self, crossing: Crossing) -> tuple[float, float] | None:
-        """The marine barred range about a crossing [rad/s], for comparison only."""
-        critical = sum(crossing.speeds) / 2.0
-        share = critical / self.survey.reference
-        try:
-            return (
-                critical * critical_speed.marine_lower_limit(share),
-                critical * critical_speed.marine_upper_limit(share),
-            )
-        except OutOfRange:
-            return None
-
     def listed(self) -> list[Crossing]:
         """Crossings up to the top of the survey whose order the engine excites."""
         return [
@@ -328,93 +268,3 @@ class Resonances:
             f"order {crossing.order:g} at {low:.0f} to {high:.0f} rpm{below}: "
             f"{crossing.torque * node.ratio.number:.1f} N m in {node.joint_words}"
         )
-
-    def sensitivity(self) -> list[tuple[str, float]]:
-        """Change of the lowest frequency for 10 % more of what a designer can move."""
-        survey = self.survey
-        model, state = survey.model, survey.model.states[survey.model.running]
-        base = survey.modes[survey.model.running].frequency[1]
-        names = {
-            "damper": "damper stiffness",
-            "engine": "engine and flywheel inertia",
-            "propeller": "propeller inertia",
-        }
-        return [
-            (words, float(natural_modes(model.tree(state, **{key: 1.1})).frequency[1] / base - 1.0))
-            for key, words in names.items()
-            if key != "damper" or model.joint("damper") is not None
-        ]
-
-    def clearing(self, speed: float, mean: float, wanted: float) -> list[tuple[str, float]]:
-        """Smallest factor on each thing that a designer can move which gives a separation.
-
-        Only the orders that count today are looked at, each with its mode moved.
-        """
-        counted = self.counting(speed, mean)
-        model = self.survey.model
-
-        def apart(key: str, factor: float) -> float:
-            if key == "speed":
-                ends = [(each.lowest, each.highest) for each in counted]
-            else:
-                low, high = (
-                    natural_modes(model.tree(state, **{key: factor})).frequency
-                    for state in (model.states[0], model.states[-1])
-                )
-                ends = [(float(low[each.mode]), float(high[each.mode])) for each in counted]
-            turning = speed * factor if key == "speed" else speed
-            return min(
-                (
-                    critical_speed.separation(each.order * turning / math.tau, *span)
-                    for each, span in zip(counted, ends, strict=True)
-                ),
-                default=1.0,
-            )
-
-        found = []
-        for key, words in (
-            ("damper", "damper stiffness"),
-            ("engine", "engine and flywheel inertia"),
-            ("propeller", "propeller inertia"),
-            ("speed", "speed"),
-        ):
-            if key == "damper" and model.joint("damper") is None:
-                continue
-            factor = _nearest(lambda each, key=key: apart(key, each) - wanted)  # type: ignore[misc]
-            if factor is not None:
-                found.append((words, factor))
-        return sorted(found, key=lambda each: abs(math.log(each[1])))
-
-
-def _nearest(margin: Callable[[float], float]) -> float | None:
-    """The factor nearest to one, from a quarter to four, at which a margin turns positive."""
-    if margin(1.0) >= 0.0:
-        return None
-    for step in range(1, _STEPS + 1):
-        for way in (-1.0, 1.0):
-            outer = 4.0 ** (way * step / _STEPS)
-            if margin(outer) >= 0.0:
-                inner = 4.0 ** (way * (step - 1) / _STEPS)
-                return _bisected(margin, inner, outer)
-    return None
-
-
-def _bisected(margin: Callable[[float], float], short: float, enough: float) -> float:
-    """Where a margin turns positive between a factor that falls short and one that is enough."""
-    for _ in range(12):
-        middle = math.sqrt(short * enough)
-        if margin(middle) >= 0.0:
-            enough = middle
-        else:
-            short = middle
-    return enough
-
-
-def _joined(ranges: list[tuple[float, float]]) -> list[tuple[float, float]]:
-    joined: list[tuple[float, float]] = []
-    for low, high in sorted(ranges):
-        if joined and low <= joined[-1][1]:
-            joined[-1] = (joined[-1][0], max(joined[-1][1], high))
-        else:
-            joined.append((low, high))
-    return joined

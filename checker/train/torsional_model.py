@@ -1,6 +1,6 @@
 """The torsional model of a drive: inertias and springs from crankshaft to propeller, as a tree."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from checker.known import Known, assumed
@@ -8,6 +8,7 @@ from checker.mechanics import torsion
 from checker.mechanics import torsional_parts as parts
 
 JointKind = Literal["crank", "flange", "shaft", "mesh", "damper", "clutch", "joint", "blades"]
+Movable = Literal["damper", "engine", "flywheel", "propeller"]
 STEEL_DAMPING = assumed(
     0.05, "1", "ψ_steel", "loss per cycle in steel shafts, teeth and joints (from memory)"
 )
@@ -121,39 +122,63 @@ class TorsionalModel:
                 return index
         return None
 
-    def tree(self, state: State, **factors: float) -> torsion.Tree:
+    def tree(self, state: State) -> torsion.Tree:
         """Numbers of the model in a state.
 
         Args:
             state: the damper's.
-            factors: by which ``damper`` stiffness, ``engine`` or ``propeller`` inertia change.
         """
         damper = self.joint("damper")
         stiffness, damping = [torsion.RIGID], [0.0]
         for index, node in enumerate(self.nodes[1:], 1):
             if index == damper:
                 reduced = parts.reflected_stiffness(state.stiffness, node.ratio.number)
-                stiffness.append(reduced * factors.get("damper", 1.0))
+                stiffness.append(reduced)
                 damping.append(state.damping)
             else:
                 stiffness.append(node.stiffness.number if node.stiffness else torsion.RIGID)
                 assumed_damping = BLADE_DAMPING if node.kind == "blades" else STEEL_DAMPING
                 damping.append(float(assumed_damping.number))
-        inertia = [node.inertia.number for node in self.nodes]
-        for index in self.throws:
-            inertia[index] *= factors.get("engine", 1.0)
-        for index, node in enumerate(self.nodes):
-            if index == self.propeller or node.kind == "blades":
-                inertia[index] *= factors.get("propeller", 1.0)
+        inertia = tuple(node.inertia.number for node in self.nodes)
         parent = tuple(node.parent for node in self.nodes)
         viscous: tuple[float, ...] = ()
         if damper is not None and state.viscous:
             reduced = parts.reflected_stiffness(state.viscous, self.nodes[damper].ratio.number)
             viscous = tuple(reduced if node == damper else 0.0 for node in range(len(parent)))
-        return torsion.Tree(tuple(inertia), parent, tuple(stiffness), tuple(damping), viscous)
+        return torsion.Tree(inertia, parent, tuple(stiffness), tuple(damping), viscous)
+
+    @property
+    def flywheel(self) -> str:
+        """The shaft at the flange of the engine; empty where there is none."""
+        return next((node.shaft for node in self.nodes if node.kind == "flange"), "")
+
+    def changed(self, part: Movable, factor: float) -> "TorsionalModel":
+        """The model with the stiffness of the damper, or the inertia of a part, times a factor."""
+        if part == "damper":
+            states = (replace(each, stiffness=each.stiffness * factor) for each in self.states)
+            return replace(self, states=tuple(states))
+        match part:
+            case "engine":
+                moved = [node.kind == "crank" for node in self.nodes]
+            case "flywheel":
+                moved = [node.shaft == self.flywheel for node in self.nodes]
+            case "propeller":
+                hub = self.nodes[self.propeller]
+                moved = [node is hub or node.kind == "blades" for node in self.nodes]
+        nodes = (
+            replace(node, inertia=_times(node.inertia, factor)) if here else node
+            for node, here in zip(self.nodes, moved, strict=True)
+        )
+        return replace(self, nodes=tuple(nodes))
 
     def ahead_of_clutch(self) -> frozenset[int]:
         """Nodes that still turn with the engine when the clutch overruns."""
         clutch = self.joint("clutch")
         every = frozenset(range(len(self.nodes)))
         return every if clutch is None else every - self.behind(clutch)
+
+
+def _times(inertia: Known, factor: float) -> Known:
+    return Known(
+        inertia.number * factor, inertia.unit, inertia.symbol, origin="changed", inputs=(inertia,)
+    )

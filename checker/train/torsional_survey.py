@@ -19,7 +19,7 @@ from checker.train.graph import Train
 from checker.train.motion import Motion
 from checker.train.pair import Pair
 from checker.train.torsional_builder import build_model
-from checker.train.torsional_model import State, TorsionalModel
+from checker.train.torsional_model import Movable, State, TorsionalModel
 
 if TYPE_CHECKING:
     import numpy as np
@@ -71,6 +71,7 @@ class TorsionalSurvey:
 
         self.model = model
         self.excitation = excitation
+        self._limits, self._points = limits, points
         idle, top, reference = limits
         self.idle, self.top, self.reference = idle.number, top.number, reference.number
         self.inputs = (*model.inputs, *excitation.inputs, idle, top)
@@ -80,6 +81,11 @@ class TorsionalSurvey:
         self.mean: Real = np.concatenate([law, [each[1] for each in points.values()]])
         self.open = np.array([False] * SPEEDS + [each[2] for each in points.values()])
         self.points = {name: SPEEDS + index for index, name in enumerate(points)}
+
+    def changed(self, part: Movable, factor: float) -> "TorsionalSurvey":
+        """The survey of the drive with one part changed."""
+        model = self.model.changed(part, factor)
+        return TorsionalSurvey(model, self.excitation, self._limits, self._points)
 
     def law(self, speed: "Real | float") -> "Real":
         """Mean torque along the propeller law, through maximum continuous power [N m]."""

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from checker.known import Known, Unknown, Value, assumed, compute, merged
-from checker.mechanics import beam, coupling, iso_root, mesh_stiffness
+from checker.mechanics import beam, coupling, iso_root, mesh_stiffness, shaft_strength
 from checker.mechanics import torsional_parts as parts
 from checker.spec.subject import Subject
 from checker.train.pair import Pair, Wheel
@@ -37,6 +37,25 @@ def section_inertia(shaft: Subject) -> Value:
     return summed(
         [_section(shaft, index, parts.cylinder_inertia) for index in range(len(sections))]
     )
+
+
+def yield_torques(shaft: Subject) -> list[Value]:
+    """Torque that yields each section of a shaft [N m]."""
+    sections = [
+        Subject("shaft", shaft.name, (*shaft.place("sections"), index), part)
+        for index, part in enumerate(shaft.raw("sections") or ())
+    ]
+    if not sections:
+        return [Unknown((shaft.place("sections"),))]
+    return [
+        compute(
+            shaft_strength.yield_torque,
+            shaft.given("yield_strength", "R_e"),
+            section.given("outside", "D"),
+            section.given("inside", "d"),
+        )
+        for section in sections
+    ]
 
 
 def shaft_stiffness(shaft: Subject) -> Value:

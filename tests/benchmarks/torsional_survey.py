@@ -47,7 +47,7 @@ def steps_of(design: Design) -> dict:
         ),
         "response, five states, with points": lambda: design.survey.worst,
         "crossings": lambda: design.resonances.crossings,
-        "barred ranges": lambda: design.resonances.barred,
+        "barred ranges": lambda: design.barred.proved,
         "start and stop": lambda: design.survey.run_through,
     }
 

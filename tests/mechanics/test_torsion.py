@@ -5,6 +5,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+import scipy.fft
 import scipy.integrate
 import scipy.linalg
 import yaml
@@ -273,9 +274,33 @@ def test_swing_lies_between_the_largest_order_and_the_sum(amplitudes):
     assert high[0] >= -room
 
 
-def test_whole_orders_need_one_turn():
-    assert over_cycle(np.array([1.0 + 0j, 2.0j]), (1.0, 2.0)).shape == (96,)
-    assert over_cycle(np.array([1.0 + 0j, 2.0j]), (0.5, 2.0)).shape == (192,)
+@pytest.mark.parametrize(
+    ("orders", "turns"),
+    [((1.0, 2.0), 1), ((0.5, 2.0), 2), (range(1, 13), 1), (np.arange(1, 13) / 2.0, 2)],
+)
+def test_a_cycle_of_whole_orders_is_one_turn(orders, turns):
+    # The inverse transform of scipy over as many angles, zeros between the orders there are.
+    orders = np.array(orders, dtype=float)
+    rng = np.random.default_rng(5)
+    amplitude = rng.normal(size=(3, len(orders))) + 1j * rng.normal(size=(3, len(orders)))
+    found = over_cycle(amplitude, orders)
+    count = found.shape[-1]
+    assert count >= 16 * orders.max() * turns
+    spectrum = np.zeros((3, count // 2 + 1), dtype=complex)
+    spectrum[:, np.rint(orders * turns).astype(int)] = amplitude * count / 2.0
+    assert found == pytest.approx(scipy.fft.irfft(spectrum, count), abs=1e-12)
+    high, low = swing(amplitude, orders)
+    assert high == pytest.approx(found.max(axis=-1))
+    assert low == pytest.approx(found.min(axis=-1))
+
+
+@pytest.mark.parametrize("order", [0.5, 1.0, 6.0, 12.0])
+@given(st.floats(0.0, math.tau))
+@settings(max_examples=20, deadline=None)
+def test_the_crest_of_the_highest_order_is_met_within_two_percent(order, phase):
+    high, low = swing(np.array([[0.0, np.exp(1j * phase)]]), np.array([order / 2.0, order]))
+    assert 0.98 <= high[0] <= 1.0 + 1e-12
+    assert 0.98 <= -low[0] <= 1.0 + 1e-12
 
 
 # Engine, coupling, clutch and propeller in time. Rubber is taken as a dashpot that gives the same

@@ -25,13 +25,34 @@ def test_torque_of_a_mode_agrees_with_the_forced_response(order, mode):
     survey = solved.survey
     index = survey.excitation.orders.index(order)
     largest = 0.0
-    highest = survey.modes[-1].frequency[mode]
-    mean = survey.law(np.array([math.tau * highest / order]))
     for state, modes in zip(survey.model.states, survey.modes, strict=True):
         speed = np.array([math.tau * modes.frequency[mode] / order])
-        response = survey.response(state, speed, mean)
+        response = survey.response(state, speed, survey.law(speed))
         largest = max(largest, abs(response.torque[found.node, 0, index]))
     assert found.torque == pytest.approx(largest, rel=0.15)
+
+
+@pytest.mark.parametrize("order", [0.5, 1.0, 2.0])
+def test_each_state_is_excited_as_at_its_own_crossing(order):
+    # Hardly any damping: the mode is all there is at its resonance. The survey is asked at the
+    # speed and mean torque at which each state crosses.
+    rubber = {
+        "damper.kind": "elastomer",
+        "damper.hot_stiffness": "900 N m/rad",
+        "damper.cold_stiffness": "2000 N m/rad",
+        "damper.relative_damping": 0.02,
+        "damper.hot_relative_damping": 0.01,
+    }
+    survey = design(rubber).survey
+    found = crossing(design(rubber), order, 1)
+    index = survey.excitation.orders.index(order)
+    each = []
+    for state, modes in zip(survey.model.states, survey.modes, strict=True):
+        speed = np.array([math.tau * modes.frequency[1] / order])
+        response = survey.response(state, speed, survey.law(speed))
+        each.append(abs(response.torque[found.node, 0, index]))
+    assert found.torque == pytest.approx(max(each), rel=0.02)
+    assert max(each) > 1.2 * min(each)
 
 
 def test_the_blades_count_as_a_joint():

@@ -1,0 +1,160 @@
+"""Speeds at which a torque exceeds what a part bears, or at which teeth or clutch reverse."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from typing import TYPE_CHECKING, Literal
+
+from checker.known import Unknown, Value, merged
+from checker.mechanics import critical_speed
+from checker.mechanics.equation import OutOfRange
+from checker.spec.subject import Subjects
+from checker.train import torsional_values as values
+from checker.train.resonance import Crossing
+from checker.train.torsional_model import Node
+from checker.train.torsional_survey import SPEEDS, Response, TorsionalSurvey, runs
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A torque that a part bears.
+
+    Attributes:
+        kind: of the part.
+        nodes: the joints in which it meets that torque.
+        on: whether it limits the alternating torque, or the mean and alternating together.
+        rating: what the part bears [N m].
+        ratio: crankshaft speed over that of the part.
+    """
+
+    kind: Literal["damper", "clutch", "gear", "shaft"]
+    nodes: tuple[int, ...]
+    on: Literal["swing", "peak"]
+    rating: Value
+    ratio: float
+
+    @property
+    def allowed(self) -> float | None:
+        """The torque as the crankshaft sees it [N m]; ``None`` where it is not known."""
+        return None if isinstance(self.rating, Unknown) else self.rating.number / self.ratio
+
+
+@dataclass(frozen=True)
+class BarredRanges:
+    """What bars a speed.
+
+    Attributes:
+        survey: torque of every joint at every speed.
+        subjects: the parts, for what they are rated for.
+    """
+
+    survey: TorsionalSurvey
+    subjects: Subjects
+
+    @cached_property
+    def limits(self) -> tuple[Limit, ...]:
+        """What damper, clutch and both gears of a mesh are rated for, and what yields a shaft."""
+        model = self.survey.model
+        found = [
+            limit for index, node in enumerate(model.nodes) for limit in self._rated(index, node)
+        ]
+        for name, ratio in model.ratios.items():
+            joints = tuple(model.joints_of(name))
+            found += [
+                Limit("shaft", joints, "peak", torque, ratio.number)
+                for torque in values.yield_torques(self.subjects.the("shaft", name))
+            ]
+        return tuple(found)
+
+    def _rated(self, index: int, node: Node) -> Iterator[Limit]:
+        """Ratings of the part that makes a joint."""
+        ratio = node.ratio.number
+        match node.kind:
+            case "damper":
+                damper = self.subjects.the("damper")
+                swing = damper.given("vibratory_torque_rating", "T_KW")
+                peak = damper.given("peak_torque_rating", "T_peak")
+                yield Limit("damper", (index,), "swing", swing, ratio)
+                yield Limit("damper", (index,), "peak", peak, ratio)
+            case "clutch":
+                rated = self.subjects.the("clutch").given("rated_torque", "T_r")
+                yield Limit("clutch", (index,), "peak", rated, ratio)
+            case "mesh":
+                mesh = self.subjects.spec.meshes[node.name]
+                for name in (mesh.driver, mesh.driven):
+                    gear = self.subjects.the("gear", name)
+                    own = self.survey.model.ratios[str(gear.raw("shaft"))].number
+                    peak = gear.given("peak_torque_rating", "T_lim")
+                    yield Limit("gear", (index,), "peak", peak, own)
+
+    @property
+    def missing(self) -> Unknown | None:
+        """The ratings that are missing; ``None`` where all are known."""
+        unknown = [each.rating for each in self.limits if isinstance(each.rating, Unknown)]
+        return merged(unknown) if unknown else None
+
+    @cached_property
+    def proved(self) -> tuple[tuple[float, float], ...]:
+        """Crankshaft speeds [rad/s] at which a torque exceeds a known rating, or reverses.
+
+        What is barred with one state of the damper is joined with what is barred with the next.
+        A rating that is missing can only add to them.
+        """
+        ranges: list[tuple[float, float]] = []
+        before: list[tuple[float, float]] = []
+        for response in self.survey.responses:
+            here = runs(self._barred(response), self.survey.speed[:SPEEDS])
+            ranges += here
+            if len(here) == len(before):
+                ranges += [
+                    (min(one[0], other[0]), max(one[1], other[1]))
+                    for one, other in zip(here, before, strict=True)
+                ]
+            before = here
+        return tuple(_joined(ranges))
+
+    def _barred(self, response: Response) -> "NDArray[np.bool_]":
+        """Whether each speed of the survey is barred in one state of the damper."""
+        import numpy as np
+
+        carried = abs(self.survey.carried[:, :SPEEDS])
+        up, down = response.up[:, :SPEEDS], response.down[:, :SPEEDS]
+        barred = np.zeros(SPEEDS, dtype=bool)
+        for limit in self.limits:
+            if limit.allowed is None:
+                continue
+            for joint in limit.nodes:
+                swing = np.maximum(up[joint], -down[joint])
+                torque = swing if limit.on == "swing" else carried[joint] + up[joint]
+                barred |= torque > limit.allowed
+        for index, node in enumerate(self.survey.model.nodes):
+            if node.kind in ("mesh", "clutch") and node.on_path:
+                barred |= carried[index] + down[index] < 0.0
+        return barred
+
+
+def marine(survey: TorsionalSurvey, crossing: Crossing) -> tuple[float, float] | None:
+    """The marine barred range about a crossing [rad/s], for comparison only."""
+    critical = sum(crossing.speeds) / 2.0
+    share = critical / survey.reference
+    try:
+        return (
+            critical * critical_speed.marine_lower_limit(share),
+            critical * critical_speed.marine_upper_limit(share),
+        )
+    except OutOfRange:
+        return None
+
+
+def _joined(ranges: list[tuple[float, float]]) -> list[tuple[float, float]]:
+    joined: list[tuple[float, float]] = []
+    for low, high in sorted(ranges):
+        if joined and low <= joined[-1][1]:
+            joined[-1] = (joined[-1][0], max(joined[-1][1], high))
+        else:
+            joined.append((low, high))
+    return joined
