@@ -1,11 +1,12 @@
 """Measures of the joints that carry the torque."""
 
 from checker.known import Value, compute
+from checker.measures.bearing_loads import worst_of
 from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.measures.stated import described
 from checker.mechanics import joint as formulas
-from checker.mechanics import kinematics
+from checker.mechanics import kinematics, load_cases
 from checker.spec.subject import Subject
 
 
@@ -32,6 +33,17 @@ def friction_margin(design: Design, joint: Subject) -> Value:
 def capacity_margin(design: Design, joint: Subject) -> Value:
     """Stated torque capacity over the peak torque; at best that of the floor."""
     return _over_peak(design, joint, joint.given("torque_capacity", "T_cap"))
+
+
+@measure("joint", "1", "torque of start, kick-back or dead engine over peak torque", at="shaft")
+def sudden_torque_of_joint(design: Design, joint: Subject) -> Value:
+    """The greatest of these torques over the peak torque by which the joint is judged."""
+    shaft = str(joint.raw("shaft"))
+    peak = design.peaks.peak(shaft)
+    return worst_of(
+        design.reactions.cases.sudden,
+        lambda case: compute(load_cases.sudden_share, case.torque(shaft), peak),
+    )
 
 
 @measure("joint", "1", "preload over proof load of a bolt", at="preload")
