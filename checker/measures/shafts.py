@@ -92,9 +92,9 @@ def critical_speed_margin(design: Design, shaft: Subject) -> Value:
     )
 
 
-@measure("shaft", "rad/s", "first lateral critical speed after Rayleigh", at="sections")
+@measure("shaft", "rad/s", "upper bound of the first lateral critical speed", at="sections")
 def rayleigh_critical_speed(design: Design, shaft: Subject) -> Value:
-    """ω_1, the high estimate [rad/s]; Dunkerley's is the low one."""
+    """ω_1, an upper bound [rad/s]: the true one is no higher; Dunkerley's is the lower bound."""
     return _critical_speed(design, shaft, dunkerley=False)
 
 

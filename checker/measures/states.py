@@ -16,6 +16,7 @@ _STATES = (
     "oil_loss",
 )
 _DRIVING, _DRIVEN, _NONE = "engine drives", "propeller drives", "none"
+_REVERSES = "reverses"
 _STANDS_WITH_ENGINE = ("engine", "driving side")
 _NO_SUPPLY = ("none",)
 
@@ -34,17 +35,21 @@ def all_described(design: Design, states: Subject) -> Value:
 
 @measure("states", "", "whether the stated direction of torque fits the drive")
 def torques_agree(design: Design, states: Subject) -> Value:
-    """Whether descent and stopped engine are stated with the torque that the clutch leaves them.
+    """Whether each state is stated with the torque that the drive leaves it.
 
     Behind a one-way clutch no torque passes when the propeller runs ahead; without one the
-    propeller drives. At the start the engine drives.
+    propeller drives. At the start and at idle the engine drives, pulsating through zero at times. A
+    kick-back reverses the torque, or a clutch keeps it away; at shutdown the propeller turns on.
     """
     clutch = _clutch_present(design)
     if isinstance(clutch, Unknown):
         return clutch
     overrun = _NONE if clutch.value else _DRIVEN
     expected = {
-        "start": (_DRIVING, "reverses"),
+        "start": (_DRIVING, _REVERSES),
+        "kick_back": (_REVERSES, _NONE) if clutch.value else (_REVERSES,),
+        "idle": (_DRIVING, _REVERSES),
+        "shutdown": (_REVERSES, _NONE) if clutch.value else (_REVERSES, _DRIVEN),
         "closed_throttle": (overrun,),
         "engine_stopped": (overrun,),
     }
