@@ -104,6 +104,32 @@ def overrunning_supplied(design: Design, states: Subject) -> Value:
     return Known(not missing, "", "supplied", inputs=(supply, stands))
 
 
+@measure("states", "1", "overrunning parts that no oil path ends in", at="engine_stopped")
+def overrunning_unreached(design: Design, states: Subject) -> Value:
+    """Number of parts that turn on behind the clutch, and itself, to which no path leads."""
+    clutch = _clutch_present(design)
+    if isinstance(clutch, Unknown):
+        return clutch
+    paths = design.subjects.the("lubrication").raw("paths")
+    if paths is None:
+        return Unknown((("lubrication", "paths"),))
+    reached = {path.to for path in paths}
+    dry = [name for name in _overrunning_parts(design) if clutch.value and name not in reached]
+    inputs = tuple(Known(name, "", "part", origin="no path of oil leads to it") for name in dry)
+    return Known(len(dry), "1", "n", origin="count of overrunning parts", inputs=inputs)
+
+
+def _overrunning_parts(design: Design) -> list[str]:
+    """The clutch, and the bearings of the shafts of the power path behind it."""
+    between = design.subjects.the("clutch").raw("between")
+    shafts = list(design.train.path_shafts)
+    if not between or between[1] not in shafts:
+        return []
+    behind = shafts[shafts.index(between[1]) :]
+    bearings = design.subjects.all("bearing")
+    return ["clutch", *(each.name for each in bearings if each.raw("shaft") in behind)]
+
+
 @measure("states", "", "whether every state in which parts turn has a supply of oil")
 def turning_supplied(design: Design, states: Subject) -> Value:
     """Whether start, idle, descent and shutdown name a supply, and none of them is none."""
