@@ -1,4 +1,4 @@
-"""Measures of what a bearing carries: reactions, equivalent loads, life and static safety.
+"""Measures of what a bearing carries: reactions, equivalent loads and static safety.
 
 A matched set counts as one bearing: its loads are those of the set, set against its rating.
 """
@@ -13,17 +13,14 @@ from checker.measures.bearing_ratings import (
     outside,
     static_rating,
 )
-from checker.measures.bearings import BOTH_WAYS, ENGINE_WAY, PROPELLER_WAY, ring_speed
+from checker.measures.bearings import BOTH_WAYS, ENGINE_WAY, PROPELLER_WAY
 from checker.measures.design import Design
-from checker.measures.oil_properties import viscosity
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import bearing as rolling
 from checker.mechanics import bearing_life as life
 from checker.mechanics import bearing_load as loads
 from checker.mechanics import bearing_sizes as generic
 from checker.mechanics import kinematics
-from checker.mechanics.bearing_kinds import BEARING_KINDS
-from checker.mechanics.equation import equation_of
 from checker.spec.subject import Subject
 from checker.train.load_cases import LoadCase
 
@@ -62,62 +59,6 @@ def equivalent_load(design: Design, bearing: Subject, point: Subject) -> Value:
     return dynamic_load(design, bearing, design.reactions.cases.points[point.name])
 
 
-@measure("bearing", "s", "basic rating life over the duty cycle", at="dynamic_rating")
-def basic_life(design: Design, bearing: Subject) -> Value:
-    """L_10h over the shares of the operation points [s]."""
-    turned = _revolutions(design, bearing)
-    if isinstance(turned, Unknown):
-        return turned
-    duties, speed = turned
-    forces = [design.measure("equivalent_load", bearing, point) for point in design.points]
-    unknown = all_known(*forces)
-    exponent = _exponent(bearing)
-    if unknown is not None or isinstance(exponent, Unknown):
-        return unknown or exponent
-    known = tuple(force for force in forces if isinstance(force, Known))
-    mean = Known(
-        rolling.mean_equivalent_load(
-            [force.number for force in known], [duty.number for duty in duties], exponent.number
-        ),
-        "N",
-        "P_m",
-        origin=equation_of(rolling.mean_equivalent_load),
-        inputs=(*known, *duties, exponent),
-    )
-    revolutions = compute(rolling.basic_life, dynamic_rating(design, bearing), mean, exponent)
-    return compute(rolling.duration, revolutions, speed)
-
-
-@measure("bearing", "1", "basic rating life over target life", at="dynamic_rating")
-def life_over_target(design: Design, bearing: Subject) -> Value:
-    """L_10h over the wanted life between overhauls."""
-    target = design.subjects.the("drive").given("target_life", "t")
-    return compute(kinematics.quotient, design.measure("basic_life", bearing), target)
-
-
-@measure("bearing", "1", "life with oil film and dirt over target life", at="contamination")
-def modified_life_over_target(design: Design, bearing: Subject) -> Value:
-    """L_nmh = a_ISO L_10h over the duty cycle, over the wanted life."""
-    shares, lives = [], []
-    for point in design.points:
-        speed = ring_speed(design, bearing, point)
-        if isinstance(speed, Known) and speed.number == 0.0:
-            continue
-        shares.append(point.given("share", "q"))
-        lives.append(_modified_life(design, bearing, point))
-    unknown = all_known(*shares, *lives)
-    if unknown is not None or not shares:
-        return unknown or Unknown((("operation",),))
-    inputs = tuple(each for each in (*shares, *lives) if isinstance(each, Known))
-    half = len(shares)
-    value = life.duty_life(
-        tuple(each.number for each in inputs[:half]), tuple(each.number for each in inputs[half:])
-    )
-    duty = Known(value, "s", "L_nmh", origin=equation_of(life.duty_life), inputs=inputs)
-    target = design.subjects.the("drive").given("target_life", "t")
-    return compute(kinematics.quotient, duty, target)
-
-
 @measure("bearing", "1", "static safety in the worst state of load", at="static_rating")
 def static_safety(design: Design, bearing: Subject) -> Value:
     """s_0 = C_0/P_0 in the worst of all operation points and limit cases."""
@@ -139,25 +80,8 @@ def least_load_margin(design: Design, bearing: Subject, point: Subject) -> Value
     kind = bearing.given("kind", "kind")
     if isinstance(kind, Unknown):
         return kind
-    least = compute(life.least_load, dynamic_rating(design, bearing), _is_ball(kind))
+    least = compute(life.least_load, dynamic_rating(design, bearing), is_ball(kind))
     return compute(kinematics.quotient, design.measure("equivalent_load", bearing, point), least)
-
-
-@measure("drive", "1", "share of drives whose bearings all reach the target life")
-def bearing_reliability(design: Design, drive: Subject) -> Value:
-    """R of all loaded rolling bearings together, a matched set as one."""
-    target = drive.given("target_life", "t")
-    total: Value = Known(1.0, "1", "R", origin="before the first bearing")
-    seen: set[str] = set()
-    for bearing in design.subjects.all("bearing"):
-        rolls = design.measure("rolls_under_load", bearing)
-        group = bearing.raw("matched_set") or bearing.name
-        if group in seen or (isinstance(rolls, Known) and not rolls.value):
-            continue
-        seen.add(group)
-        each = compute(life.reliability_at, target, design.measure("basic_life", bearing))
-        total = compute(life.system_reliability, total, each)
-    return total if seen else Unknown((("bearings",),))
 
 
 def worst_of(cases: Iterable[LoadCase], value_in: Callable[[LoadCase], Value]) -> Value:
@@ -304,65 +228,9 @@ def _paired(bearing: Subject) -> bool:
     return bearing.raw("matched_set") is not None and bearing.raw("set_arrangement") in _PAIRED
 
 
-def _is_ball(kind: Known) -> Known:
+def is_ball(kind: Known) -> Known:
+    """Whether its kind rolls on balls."""
     return Known(kind.value in BALLS, "", "balls", inputs=(kind,))
-
-
-def _exponent(bearing: Subject) -> Known | Unknown:
-    kind = bearing.given("kind", "kind")
-    if isinstance(kind, Unknown):
-        return kind
-    exponent = rolling.BALL_EXPONENT if kind.value in BALLS else rolling.ROLLER_EXPONENT
-    return Known(exponent, "1", "p", origin="ISO 281:2007: 3 of balls, 10/3 of rollers")
-
-
-def _revolutions(design: Design, bearing: Subject) -> tuple[tuple[Known, ...], Known] | Unknown:
-    """Revolutions of the rings in each point per unit of time, and their sum: the mean speed."""
-    duties = [
-        compute(life.turning_share, point.given("share", "q"), ring_speed(design, bearing, point))
-        for point in design.points
-    ]
-    unknown = all_known(*duties)
-    if unknown is not None or not duties:
-        return unknown or Unknown((("operation",),))
-    known = tuple(duty for duty in duties if isinstance(duty, Known))
-    mean = Known(
-        sum(duty.number for duty in known),
-        "rad/s",
-        "ω_m",
-        origin="sum over the points of share times speed between the rings",
-        inputs=known,
-    )
-    return known, mean
-
-
-def _modified_life(design: Design, bearing: Subject, point: Subject) -> Value:
-    kind = bearing.given("kind", "kind")
-    if isinstance(kind, Unknown):
-        return kind
-    if not BEARING_KINDS[str(kind.value)].radial:
-        return Unknown(because=f"{bearing.label}: a_ISO is set up for radial bearings")
-    speed = ring_speed(design, bearing, point)
-    load = design.measure("equivalent_load", bearing, point)
-    diameter = compute(life.mean_diameter, bearing.given("bore", "d"), outside(bearing))
-    film = compute(
-        life.viscosity_ratio,
-        viscosity(design, point.given("oil_temperature", "T_oil"), "low"),
-        compute(life.reference_viscosity, speed, diameter),
-    )
-    factor = compute(
-        life.ball_life_factor if kind.value in BALLS else life.roller_life_factor,
-        film,
-        bearing.given("contamination", "e_C"),
-        compute(life.fatigue_load_limit, static_rating(design, bearing), _is_ball(kind)),
-        load,
-    )
-    ninety = Known(90, "1", "reliability in %", origin="basic reliability")
-    revolutions = compute(
-        rolling.basic_life, dynamic_rating(design, bearing), load, _exponent(bearing)
-    )
-    hours = compute(rolling.duration, revolutions, speed)
-    return compute(life.modified_life, compute(life.reliability_factor, ninety), factor, hours)
 
 
 @varying_measure("bearing", "", "whether it works in power at the point", at="kind")

@@ -17,6 +17,7 @@ from checker.mechanics.bearing_kinds import (
     tandem_axial_rating,
 )
 from checker.spec.subject import Subject
+from checker.train.carrier import carrier_of
 
 PROPELLER_WAY, ENGINE_WAY, BOTH_WAYS, NO_WAY = (
     "towards propeller",
@@ -170,7 +171,7 @@ def ring_speed(design: Design, bearing: Subject, point: Subject) -> Value:
     """Speed between the rings [rad/s]: of the shaft, or against the shaft under its other ring."""
     shaft = str(bearing.raw("shaft"))
     speed = design.motion.speed(shaft, point)
-    carrier = bearing.raw("runs_on") or design.subjects.the("shaft", shaft).raw("turns_freely_on")
+    carrier = carrier_of(design.subjects, bearing)
     if carrier is None:
         return speed
     return compute(kinematics.relative_speed, speed, design.motion.speed(carrier, point))

@@ -1,6 +1,7 @@
 """Measures of what a one-way clutch goes through, and of the races that bear it."""
 
 from checker.known import Known, Unknown, Value, assumed, compute
+from checker.measures.bearing_loads import worst_of
 from checker.measures.clutch import contact_bodies, element_force
 from checker.measures.design import Design
 from checker.measures.oil_properties import density_15
@@ -215,6 +216,20 @@ def locked_stop_ratio(design: Design, clutch: Subject) -> Value:
         inertia,
     )
     return compute(kinematics.quotient, stop, damper.given("peak_torque_rating", "T"))
+
+
+@measure("clutch", "1", "torque of start, kick-back or dead engine over peak torque", at="between")
+def sudden_torque_of_clutch(design: Design, clutch: Subject) -> Value:
+    """The greatest of these torques over the peak torque by which the clutch is judged.
+
+    Those that come back pass a clutch that has not let go: a locked one, or one still gripping.
+    """
+    shaft = str(clutch.raw("between")[0])
+    peak = design.peaks.peak(shaft, "clutch")
+    return worst_of(
+        design.reactions.cases.sudden,
+        lambda case: compute(load_cases.sudden_share, case.torque(shaft), peak),
+    )
 
 
 @measure("clutch", "1", "critical speed of the locked drive over idle speed", at="between")

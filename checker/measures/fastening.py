@@ -7,7 +7,7 @@ from checker.measures.bearing_loads import worst_of
 from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.measures.stated import described
-from checker.measures.stress_raisers import ends
+from checker.measures.stress_raisers import bore_under, ends
 from checker.mechanics import bearing_fit, fastening, kinematics, load_cases, shaft_loads
 from checker.mechanics import joint as formulas
 from checker.mechanics.shaft_strength import safety_of_use
@@ -67,14 +67,14 @@ def spline_shear_safety(design: Design, joint: Subject) -> Value:
 
 @measure("joint", "1", "safety of the root of the spline in torsion", at="flank_inner")
 def spline_root_safety(design: Design, joint: Subject) -> Value:
-    """n of the solid section under the splines; at best that of the floor."""
+    """n of the section under the splines, with its bore; at best that of the floor."""
 
     def of_peak(peak: Value) -> Value:
         shear = compute(
             fastening.spline_root_shear,
             peak,
             joint.given("flank_inner", "d"),
-            Known(0.0, "m", "bore", origin="a solid shaft"),
+            _bore(design, joint),
         )
         return _shear_safety(joint, shear)
 
@@ -124,7 +124,7 @@ def press_fit_margin(design: Design, joint: Subject) -> Value:
         torque = compute(
             fastening.press_fit_torque,
             joint.given("friction_coefficient", "μ"),
-            _fit_pressure(joint, "low"),
+            _fit_pressure(design, joint, "low"),
             diameter,
             joint.given("length", "L"),
         )
@@ -138,7 +138,7 @@ def hub_hoop_safety(design: Design, joint: Subject) -> Value:
     """Yield strength over the hoop stress with the greatest interference."""
     stress = compute(
         fastening.hub_hoop_stress,
-        _fit_pressure(joint, "high"),
+        _fit_pressure(design, joint, "high"),
         joint.given("diameter", "d"),
         joint.given("hub_outside", "D"),
     )
@@ -387,16 +387,22 @@ def _shear_safety(joint: Subject, shear: Value) -> Value:
     return compute(fastening.shear_yield_factor, joint.given("yield_strength", "R_e"), shear)
 
 
-def _fit_pressure(joint: Subject, end: str) -> Value:
+def _fit_pressure(design: Design, joint: Subject, end: str) -> Value:
     modulus, contraction = (assumed(206e9, "Pa", "E", _STEEL), assumed(0.3, "1", "ν", _POISSON))
     return compute(
         bearing_fit.fit_pressure,
         joint.given("interference", "U", end),
         joint.given("diameter", "d"),
         joint.given("hub_outside", "D_h"),
-        Known(0.0, "m", "d_b", origin="a solid shaft"),
+        _bore(design, joint),
         modulus,
         contraction,
         modulus,
         contraction,
     )
+
+
+def _bore(design: Design, joint: Subject) -> Value:
+    """Bore of the shaft that a joint sits on, under the joint [m]."""
+    shaft = design.subjects.the("shaft", str(joint.raw("shaft")))
+    return bore_under(shaft, str(joint.raw("kind")))

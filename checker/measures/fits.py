@@ -1,33 +1,58 @@
 """Measures of the fits of bearing rings, hot and cold, and of growth along the shaft."""
 
-from checker.known import Known, Unknown, Value, all_known, compute, merged
+from checker.known import Known, Unknown, Value, all_known, assumed, compute, merged
 from checker.measures.bearing_ratings import outside
 from checker.measures.bearings import BOTH_WAYS, ENGINE_WAY, NO_WAY, PROPELLER_WAY
 from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.mechanics import bearing_fit, bearing_life, housing, iso_face_load, oil
+from checker.spec.fields import NONE
 from checker.spec.subject import Subject
 
 _CASE = "case"
+_WARMING_UP = "inner ring 20 K warmer than the outer one in a case still cold (from memory)"
 
 
-@measure("bearing", "m", "interference of the hot outer ring in its seat", at="outer_interference")
-def hot_outer_interference(design: Design, bearing: Subject) -> Value:
-    """U_hot, least interference of the outer ring with the case at its hottest [m]."""
-    return _outer_at(design, bearing, _hottest(design), "low")
+@measure(
+    "bearing", "m", "least interference of the outer ring, hot or cold", at="outer_interference"
+)
+def least_outer_interference(design: Design, bearing: Subject) -> Value:
+    """U, least interference of the outer ring with the case at its hottest and its coldest [m].
+
+    The hottest counts the soak after a stop. In warm-up the ring is warmer than its seat: tight.
+    """
+    states = [
+        _outer_at(design, bearing, temperature, "low")
+        for temperature in (_hottest(design), _coldest(design))
+    ]
+    unknown = [state for state in states if isinstance(state, Unknown)]
+    return merged(unknown) if unknown else min(states, key=_number)
 
 
-@measure("bearing", "", "whether the outer ring can creep in its hot seat", at="outer_retained")
+@measure("housing", "", "whether the fit of an outer ring in the warm case cannot be computed")
+def seat_fit_unknown(design: Design, case: Subject) -> Value:
+    """Whether data for the fit of any bearing in its seat are missing."""
+    lacking = [
+        bearing.label
+        for bearing in design.subjects.all("bearing")
+        if isinstance(design.measure("least_outer_interference", bearing), Unknown)
+    ]
+    inputs = tuple(Known(label, "", "bearing", origin="its fit is not known") for label in lacking)
+    none = not design.subjects.all("bearing")
+    return Known(none or bool(lacking), "", "fit unknown", origin="fits of bearings", inputs=inputs)
+
+
+@measure("bearing", "", "whether the outer ring can creep in its seat", at="outer_retained")
 def outer_ring_creeps(design: Design, bearing: Subject) -> Value:
-    """Whether the ring is loose when hot and nothing else keeps it from turning.
+    """Whether the ring is loose, hot or cold, and nothing else keeps it from turning.
 
     Unbalance and torque pulsation turn with the shaft, so that part of the load always turns.
     """
     turning = Known(True, "", "turning load", origin="unbalance and pulsation turn with the shaft")
-    hot = design.measure("hot_outer_interference", bearing)
-    if isinstance(hot, Known) and hot.number >= 0.0:
-        return Known(False, "", "creep", inputs=(hot,))
-    return compute(bearing_fit.ring_creeps, hot, turning, bearing.given("outer_retained"))
+    least = design.measure("least_outer_interference", bearing)
+    if isinstance(least, Known) and least.number >= 0.0:
+        return Known(False, "", "creep", inputs=(least,))
+    return compute(bearing_fit.ring_creeps, least, turning, bearing.given("outer_retained"))
 
 
 @measure("bearing", "m", "least interference of the inner ring", at="inner_interference")
@@ -46,6 +71,15 @@ def cold_clearance(design: Design, bearing: Subject) -> Value:
         _outer_at(design, bearing, start, "high"),
         bearing.given("inner_interference", "U_i", "high"),
     )
+
+
+@measure("bearing", "m", "clearance left while it warms up", at="internal_clearance")
+def warm_up_clearance(design: Design, bearing: Subject) -> Value:
+    """G_run, least clearance with the inner ring warm already and the case cold still [m]."""
+    diameter = compute(bearing_life.mean_diameter, bearing.given("bore", "d"), outside(bearing))
+    warmer = assumed(20.0, "ΔK", "ΔT_i", _WARMING_UP)
+    mounted = design.measure("cold_clearance", bearing)
+    return compute(bearing_fit.running_clearance, mounted, diameter, warmer)
 
 
 @measure("bearing", "m", "clearance left in operation", at="internal_clearance")
@@ -193,7 +227,20 @@ def _expansion(design: Design) -> Value:
 
 
 def _hottest(design: Design) -> Value:
-    return design.subjects.the("housing").given("highest_temperature", "T_case")
+    """The case at its hottest [K]: in operation, or in the soak after a stop.
+
+    Without heat of its own the case goes towards the engine it is bolted to, and not beyond.
+    """
+    case = design.subjects.the("housing")
+    running = case.given("highest_temperature", "T_case")
+    if case.raw("engine_joint") == NONE:
+        return running
+    engine = case.given("engine_joint.engine_temperature", "T_engine")
+    return compute(housing.hotter, running, engine)
+
+
+def _number(value: Value) -> float:
+    return value.number if isinstance(value, Known) else 0.0
 
 
 def _coldest(design: Design) -> Value:

@@ -1,11 +1,13 @@
 """Measures of the joints that carry the torque."""
 
-from checker.known import Value, compute
+from checker.known import Known, Unknown, Value, compute
+from checker.measures.bearing_loads import worst_of
 from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.measures.stated import described
+from checker.measures.stress_raisers import fitted_kinds
 from checker.mechanics import joint as formulas
-from checker.mechanics import kinematics
+from checker.mechanics import kinematics, load_cases
 from checker.spec.subject import Subject
 
 
@@ -32,6 +34,39 @@ def friction_margin(design: Design, joint: Subject) -> Value:
 def capacity_margin(design: Design, joint: Subject) -> Value:
     """Stated torque capacity over the peak torque; at best that of the floor."""
     return _over_peak(design, joint, joint.given("torque_capacity", "T_cap"))
+
+
+@measure("shaft", "", "whether a section of it is made for a joint", at="sections")
+def has_fitted_section(design: Design, shaft: Subject) -> Value:
+    """Whether a section ends in a spline, keyway, press fit or taper."""
+    origin = "notch of the sections"
+    return Known(bool(fitted_kinds(shaft)), "", "made for a joint", origin=origin)
+
+
+@measure("shaft", "", "whether each section made for a joint has it stated", at="sections")
+def fitted_sections_joined(design: Design, shaft: Subject) -> Value:
+    """Whether a joint of the kind stands on the shaft; unknown where none is stated."""
+    kinds = [
+        joint.raw("kind")
+        for joint in design.subjects.all("joint")
+        if shaft.name in (joint.raw("shaft"), joint.raw("to"))
+    ]
+    lacking = [kind for kind in fitted_kinds(shaft) if kind not in kinds]
+    if lacking:
+        because = f"{shaft.label} has a section for a {lacking[0]}, and no such joint is stated"
+        return Unknown((("joints",),), because)
+    return Known(True, "", "joined", origin="kinds of the joints on the shaft")
+
+
+@measure("joint", "1", "torque of start, kick-back or dead engine over peak torque", at="shaft")
+def sudden_torque_of_joint(design: Design, joint: Subject) -> Value:
+    """The greatest of these torques over the peak torque by which the joint is judged."""
+    shaft = str(joint.raw("shaft"))
+    peak = design.peaks.peak(shaft)
+    return worst_of(
+        design.reactions.cases.sudden,
+        lambda case: compute(load_cases.sudden_share, case.torque(shaft), peak),
+    )
 
 
 @measure("joint", "1", "preload over proof load of a bolt", at="preload")

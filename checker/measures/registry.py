@@ -24,6 +24,7 @@ FAMILIES = (
     "gear_heat",
     "thrust",
     "bearings",
+    "bearing_life",
     "bearing_loads",
     "clearance",
     "shafts",

@@ -19,6 +19,7 @@ from checker.mechanics import beam, kinematics, shaft_loads, torsional_parts, wh
 from checker.mechanics import shaft_strength as strength
 from checker.mechanics.equation import equation_of
 from checker.spec.subject import Subject
+from checker.train.carrier import carrier_of
 from checker.train.load_cases import LoadCase
 from checker.train.pair import Pair, Wheel
 from checker.train.torsional_values import section_stiffness
@@ -91,9 +92,9 @@ def critical_speed_margin(design: Design, shaft: Subject) -> Value:
     )
 
 
-@measure("shaft", "rad/s", "first lateral critical speed after Rayleigh", at="sections")
+@measure("shaft", "rad/s", "upper bound of the first lateral critical speed", at="sections")
 def rayleigh_critical_speed(design: Design, shaft: Subject) -> Value:
-    """ω_1, the high estimate [rad/s]; Dunkerley's is the low one."""
+    """ω_1, an upper bound [rad/s]: the true one is no higher; Dunkerley's is the lower bound."""
     return _critical_speed(design, shaft, dunkerley=False)
 
 
@@ -221,9 +222,8 @@ def _seats_on(design: Design, shaft: Subject) -> list[Subject]:
     """The bearings whose inner ring sits on a shaft: its own, and those of a hub around it."""
     found = []
     for bearing in design.subjects.all("bearing"):
-        holder = design.subjects.the("shaft", str(bearing.raw("shaft")))
-        around = bearing.raw("outer_seat") == "shaft" and holder.raw("turns_freely_on")
-        if (around or holder.name) == shaft.name and bearing.raw("kind") != "plain":
+        around = bearing.raw("outer_seat") == "shaft" and carrier_of(design.subjects, bearing)
+        if (around or bearing.raw("shaft")) == shaft.name and bearing.raw("kind") != "plain":
             found.append(bearing)
     return found
 

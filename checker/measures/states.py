@@ -16,6 +16,7 @@ _STATES = (
     "oil_loss",
 )
 _DRIVING, _DRIVEN, _NONE = "engine drives", "propeller drives", "none"
+_REVERSES = "reverses"
 _STANDS_WITH_ENGINE = ("engine", "driving side")
 _NO_SUPPLY = ("none",)
 
@@ -34,17 +35,21 @@ def all_described(design: Design, states: Subject) -> Value:
 
 @measure("states", "", "whether the stated direction of torque fits the drive")
 def torques_agree(design: Design, states: Subject) -> Value:
-    """Whether descent and stopped engine are stated with the torque that the clutch leaves them.
+    """Whether each state is stated with the torque that the drive leaves it.
 
     Behind a one-way clutch no torque passes when the propeller runs ahead; without one the
-    propeller drives. At the start the engine drives.
+    propeller drives. At the start and at idle the engine drives, pulsating through zero at times. A
+    kick-back reverses the torque, or a clutch keeps it away; at shutdown the propeller turns on.
     """
     clutch = _clutch_present(design)
     if isinstance(clutch, Unknown):
         return clutch
     overrun = _NONE if clutch.value else _DRIVEN
     expected = {
-        "start": (_DRIVING, "reverses"),
+        "start": (_DRIVING, _REVERSES),
+        "kick_back": (_REVERSES, _NONE) if clutch.value else (_REVERSES,),
+        "idle": (_DRIVING, _REVERSES),
+        "shutdown": (_REVERSES, _NONE) if clutch.value else (_REVERSES, _DRIVEN),
         "closed_throttle": (overrun,),
         "engine_stopped": (overrun,),
     }
@@ -97,6 +102,32 @@ def overrunning_supplied(design: Design, states: Subject) -> Value:
         return all_known(supply, stands) or supply
     missing = supply.value in _NO_SUPPLY or (bool(stands.value) and supply.value == "pump")
     return Known(not missing, "", "supplied", inputs=(supply, stands))
+
+
+@measure("states", "1", "overrunning parts that no oil path ends in", at="engine_stopped")
+def overrunning_unreached(design: Design, states: Subject) -> Value:
+    """Number of parts that turn on behind the clutch, and itself, to which no path leads."""
+    clutch = _clutch_present(design)
+    if isinstance(clutch, Unknown):
+        return clutch
+    paths = design.subjects.the("lubrication").raw("paths")
+    if paths is None:
+        return Unknown((("lubrication", "paths"),))
+    reached = {path.to for path in paths}
+    dry = [name for name in _overrunning_parts(design) if clutch.value and name not in reached]
+    inputs = tuple(Known(name, "", "part", origin="no path of oil leads to it") for name in dry)
+    return Known(len(dry), "1", "n", origin="count of overrunning parts", inputs=inputs)
+
+
+def _overrunning_parts(design: Design) -> list[str]:
+    """The clutch, and the bearings of the shafts of the power path behind it."""
+    between = design.subjects.the("clutch").raw("between")
+    shafts = list(design.train.path_shafts)
+    if not between or between[1] not in shafts:
+        return []
+    behind = shafts[shafts.index(between[1]) :]
+    bearings = design.subjects.all("bearing")
+    return ["clutch", *(each.name for each in bearings if each.raw("shaft") in behind)]
 
 
 @measure("states", "", "whether every state in which parts turn has a supply of oil")

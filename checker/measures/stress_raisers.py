@@ -8,6 +8,13 @@ from checker.mechanics import bearing_fit, notch
 from checker.mechanics import shaft_strength as strength
 from checker.spec.subject import Subject
 
+# The joint that a section with such a notch is made for.
+JOINT_OF_NOTCH = {
+    "spline": "spline",
+    "keyway": "key",
+    "press fit": "press fit",
+    "taper": "taper",
+}
 _FINISH_SOURCE = "machined, the rougher of the usual finishes, as the spec states none"
 _RELIABILITY_SOURCE = "99 % of shafts, Shigley's Mechanical Engineering Design, Table 6-5"
 
@@ -148,7 +155,7 @@ def _factors(
             compute(notch.spline_bending_fatigue, tensile),
             compute(notch.spline_torsion_fatigue, tensile),
         )
-    if kind == "press fit":
+    if kind in ("press fit", "taper"):  # a taper grips and frets as a press fit does
         return (
             compute(notch.press_fit_bending_fatigue, tensile),
             compute(notch.press_fit_torsion_fatigue, tensile),
@@ -213,6 +220,32 @@ def ends(shaft: Subject, index: int) -> tuple[Value, Value]:
 def diameters(shaft: Subject, index: int) -> tuple[Value, Value]:
     """Outside diameter and bore of a section of a shaft [m]."""
     return _given(shaft, index, "outside", "D"), _given(shaft, index, "inside", "d")
+
+
+def fitted_kinds(shaft: Subject) -> list[str]:
+    """The kinds of joint that the sections of a shaft are made for, each once."""
+    sections = range(len(shaft.raw("sections") or ()))
+    stated = [_given(shaft, index, "notch") for index in sections]
+    kinds = [JOINT_OF_NOTCH.get(str(each.value)) for each in stated if isinstance(each, Known)]
+    return list(dict.fromkeys(kind for kind in kinds if kind))
+
+
+def bore_under(shaft: Subject, kind: str) -> Value:
+    """Bore of a shaft under a joint of a kind [m].
+
+    The widest of its sections that are made for such a joint, else of all its sections.
+    """
+    sections = shaft.raw("sections")
+    if not sections:
+        return Unknown((shaft.place("sections"),))
+    made = [
+        index
+        for index, section in enumerate(sections)
+        if JOINT_OF_NOTCH.get(str(section.notch)) == kind
+    ]
+    bores = [diameters(shaft, index)[1] for index in made or range(len(sections))]
+    unknown = [bore for bore in bores if isinstance(bore, Unknown)]
+    return merged(unknown) if unknown else max(bores, key=_number)
 
 
 def _given(shaft: Subject, index: int, field: str, symbol: str = "") -> Value:

@@ -293,3 +293,34 @@ def duty_life(shares: tuple[float, ...], lives: tuple[float, ...]) -> float:
 def turning_share(share: float, angular_speed: float) -> float:
     """What a point adds to the mean speed of a bearing, and its weight in the mean load."""
     return share * angular_speed
+
+
+@equation(
+    "P_a",
+    "P_a = P (mean of |1 + (T_a/T) sin φ|^p over a cycle)^(1/p)",
+    unit="N",
+    source="ISO 281:2007 with linear summation of damage over a cycle of the torque, derived; all "
+    "of the load is taken to swing with the torque",
+    load="P [N]",
+    mean="T [N m]",
+    swing="T_a [N m]",
+    exponent="p [1]",
+)
+def pulsating_load(load: float, mean: float, swing: float, exponent: float) -> float:
+    """Steady load that wears a bearing as one that swings with the torque does.
+
+    Args:
+        load: P at the mean torque [N].
+        mean: T, either way [N m]; without any the load is taken as it is.
+        swing: T_a, amplitude of the torque [N m].
+        exponent: p of the life.
+    """
+    if mean == 0.0:
+        return load
+    steps = 360
+    share = swing / abs(mean)
+    worn = sum(
+        abs(1.0 + share * math.sin(math.tau * (step + 0.5) / steps)) ** exponent
+        for step in range(steps)
+    )
+    return float(load * (worn / steps) ** (1.0 / exponent))

@@ -232,7 +232,13 @@ def bolt_shear_force(torque: float, force: float, bolts: int, radius: float) -> 
     radius="r [m]",
 )
 def bolt_tension(moment: float, thrust: float, bolts: int, radius: float) -> float:
-    """Tension of the most loaded case bolt from a moment across and a thrust that pulls."""
+    """Tension of the most loaded bolt from a moment across and a thrust that pulls.
+
+    Raises:
+        OutOfRange: no bolts.
+    """
+    if bolts < 1:
+        raise OutOfRange("bolts must be one or more: no bolt holds the face")
     return 2.0 * abs(moment) / (bolts * radius) + max(0.0, thrust) / bolts
 
 

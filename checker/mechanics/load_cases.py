@@ -157,6 +157,43 @@ def reverse_torque(drag: float, ratio: float) -> float:
 
 
 @equation(
+    "T_kick",
+    "T_kick = −2 T_gas",
+    unit="N m",
+    source="derived: a torque put on at once and kept winds two masses on a spring up to at most "
+    "twice itself; without damping",
+    gas="T_gas [N m]",
+)
+def kick_back_torque(gas: float) -> float:
+    """Torque at the crankshaft of a drive whose engine fires too early and turns back.
+
+    The drive gets 2 J/(J + J_e) of the torque of the gas, J what turns behind the crankshaft and
+    J_e the engine; twice is the bound for a propeller that is heavy against it. Of a clutch that
+    does not let go, or of a drive without one.
+    """
+    return -2.0 * gas
+
+
+@equation(
+    "|T|/T_peak",
+    "|T| / T_peak",
+    unit="1",
+    source="definition",
+    torque="T [N m]",
+    peak="T_peak [N m]",
+)
+def sudden_share(torque: float, peak: float) -> float:
+    """A sudden torque either way over the peak torque of operation.
+
+    Raises:
+        OutOfRange: no peak torque.
+    """
+    if peak <= 0.0:
+        raise OutOfRange("peak must be above zero: no torque passes in operation")
+    return abs(torque) / peak
+
+
+@equation(
     "T_stop",
     "T_stop = ω √(c J)",
     unit="N m",

@@ -5,6 +5,7 @@ from checker.known import Unknown, Value, merged
 from checker.report import awaited_words, paper_words, words
 from checker.report.awaited import awaited_fields, awaited_reasons
 from checker.report.drive_table import DriveTable, MeshRow, drive_table
+from checker.report.failure_sheet import failures
 from checker.report.gear_limits_sheet import gear_limits
 from checker.report.sheet import Sheet
 from checker.report.since import Since
@@ -71,6 +72,7 @@ def review_sheet(
     for design in review.designs.values():
         _drive(sheet, review.loaded.document, drive_table(design))
         gear_limits(sheet, design, review.book)
+    failures(sheet, next(iter(review.designs.values())))
     _changes(sheet, review)
     sheet.heading("Bear in mind")
     for caution in words.CAUTIONS:

@@ -60,7 +60,8 @@ class ShaftSection(Part):
     outside: Size = stated("Outside diameter.")
     inside: Extent = stated("Bore; '0 mm' if solid.")
     notch: Annotated[
-        str | None, Choice(("none", "shoulder", "groove", "keyway", "spline", "press fit", "hole"))
+        str | None,
+        Choice(("none", "shoulder", "groove", "keyway", "spline", "press fit", "taper", "hole")),
     ] = stated("Stress raiser at the end of the section.")
     notch_radius: Extent = stated("Fillet or notch root radius there.")
     notch_depth: Extent = stated("Depth of a groove below the diameter of this section.")

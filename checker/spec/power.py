@@ -215,6 +215,10 @@ class Engine(Part):
         "Torque at the crankshaft that starter and engine bear when the propeller is locked to "
         "the crank."
     )
+    kick_back_torque: Torque = stated(
+        "Greatest torque by which the gas turns the crankshaft back when it fires too early at a "
+        "start, as a size; by measurement, calculation or its maker."
+    )
     drag_torque: Torque = stated(
         "Torque at the crankshaft that turns the dead engine, the peak of compression included."
     )

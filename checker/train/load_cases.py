@@ -11,12 +11,13 @@ from checker.train.graph import Train
 from checker.train.motion import Motion
 from checker.train.peak import Peaks
 
-POINT, LIMIT_TORQUE, GYROSCOPIC, REVERSE, START = (
+POINT, LIMIT_TORQUE, GYROSCOPIC, REVERSE, START, KICK_BACK = (
     "operation point",
     "limit torque",
     "gyroscopic",
     "reverse torque",
     "start",
+    "kick-back",
 )
 _LEVEL_FLIGHT = "level flight or ground"
 
@@ -31,7 +32,7 @@ class LoadCase:
 
     Attributes:
         name: of the point, or of the limit case.
-        kind: operation point, limit torque, gyroscopic, reverse torque or start.
+        kind: operation point, limit torque, gyroscopic, reverse torque, start or kick-back.
         torque: torque of a shaft by its name [N m]; negative where the propeller drives.
         propeller_speed: of the propeller [rad/s].
         thrust: of the propeller [N].
@@ -74,7 +75,7 @@ class LoadCases:
     def limits(self) -> tuple[LoadCase, ...]:
         """The limit cases, with the peak torque: unknown while the torsional survey is."""
         limit = self._limit_torque("limit torque", self._peaks.peak)
-        return (limit, *self.gyroscopic, self._reverse, self._start)
+        return (limit, *self.gyroscopic, *self.sudden)
 
     @cached_property
     def least_limits(self) -> tuple[LoadCase, ...]:
@@ -121,6 +122,11 @@ class LoadCases:
             for yaw, yaw_word in ((1, "right"), (-1, "left"))
             for pitch, pitch_word in ((1, "up"), (-1, "down"))
         )
+
+    @cached_property
+    def sudden(self) -> tuple[LoadCase, ...]:
+        """The limit cases of a torque beside that of operation: start, kick-back, dead engine."""
+        return (self._reverse, self._start, self._kick_back)
 
     @cached_property
     def largest_thrust(self) -> Value:
@@ -217,6 +223,21 @@ class LoadCases:
             "start",
             START,
             lambda shaft: self._passed_on(starter, shaft),
+            self._idle_speed,
+            still,
+            _one(_LEVEL_FLIGHT),
+        )
+
+    @cached_property
+    def _kick_back(self) -> LoadCase:
+        """An engine that fires too early and turns back, against a clutch that does not let go."""
+        gas = self._engine.given("kick_back_torque", "T_gas")
+        kick = compute(load_cases.kick_back_torque, gas)
+        still = Known(0.0, "N", "F_p", origin="no thrust at the start")
+        return LoadCase(
+            "kick-back",
+            KICK_BACK,
+            lambda shaft: self._passed_on(kick, shaft),
             self._idle_speed,
             still,
             _one(_LEVEL_FLIGHT),

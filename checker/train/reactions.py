@@ -18,6 +18,7 @@ from checker.mechanics.bearing_kinds import BEARING_KINDS
 from checker.mechanics.bearing_load import pressure_centre
 from checker.mechanics.equation import OutOfRange, equation_of
 from checker.spec.subject import Subject, Subjects
+from checker.train.carrier import carrier_of
 from checker.train.graph import Train
 from checker.train.load_cases import LoadCase, LoadCases
 from checker.train.loads import Loads
@@ -388,16 +389,24 @@ class Reactions:
 
     def _forces(self, shaft: str, case: LoadCase) -> tuple[Force, ...] | Unknown:
         found = self.forces.on_shaft(shaft, case)
-        for member in self._subjects.all("shaft"):
-            if member.raw("turns_freely_on") == shaft:
-                found += self._from_member(member.name, case)
+        for member in self._members_on(shaft):
+            found += self._from_member(member, shaft, case)
         unknown = [each for each in found if isinstance(each, Unknown)]
         if unknown:
             return merged(unknown)
         return tuple(each for each in found if isinstance(each, Force))
 
-    def _from_member(self, member: str, case: LoadCase) -> Iterator[Force | Unknown]:
-        """What a member that turns freely on a shaft puts on it through its bearings."""
+    def _members_on(self, shaft: str) -> tuple[str, ...]:
+        """The members of which a bearing runs on a shaft."""
+        members = (
+            str(bearing.raw("shaft"))
+            for bearing in self._subjects.all("bearing")
+            if carrier_of(self._subjects, bearing) == shaft
+        )
+        return tuple(dict.fromkeys(members))
+
+    def _from_member(self, member: str, shaft: str, case: LoadCase) -> Iterator[Force | Unknown]:
+        """What a member puts on a shaft through those of its bearings that run on it."""
         if not any(True for _ in self._loads.meshes_on(member)):
             return
         carried = self.carried(member, case)
@@ -405,6 +414,8 @@ class Reactions:
             yield carried
             return
         for index, support in enumerate(carried.supports):
+            if carrier_of(self._subjects, support.members[0]) != shaft:
+                continue
             right, up = (
                 compute(
                     shaft_loads.opposite,

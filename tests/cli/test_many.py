@@ -165,6 +165,11 @@ def is_alive(process: int) -> bool:
     return state != "Z"
 
 
+def listening():
+    """Listen to Ctrl-C, which a shell makes its background jobs ignore."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 @pytest.mark.skipif(not Path("/proc/self/task").exists(), reason="asks the kernel of Linux")
 @pytest.mark.parametrize("to_all", [False, True])
 def test_interrupt_ends_every_process(to_all):
@@ -175,6 +180,7 @@ def test_interrupt_ends_every_process(to_all):
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         start_new_session=True,
+        preexec_fn=listening,
     ) as process:
         while process.poll() is None and len(children_of(process.pid)) < 2:
             time.sleep(0.01)

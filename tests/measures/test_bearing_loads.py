@@ -3,8 +3,9 @@
 import math
 
 import pytest
+from scipy.integrate import quad
 
-from checker.known import Assumption, Known
+from checker.known import Assumption, Known, Unknown
 from checker.mechanics import bearing, bearing_load, bearing_sizes
 
 HOUR = 3600.0
@@ -15,13 +16,21 @@ def of(design, name):
 
 
 def test_life_over_the_duty_cycle_is_the_damage_sum(solve):
-    """Σ q/L of the points, each by L = (C/P)^(10/3) at its speed: ISO 281."""
+    """Σ q/L of the points, each by L = (C/P)^(10/3) at its speed: ISO 281.
+
+    P swings with the torque, whose amplitude is that of the survey.
+    """
     design = solve({})
-    rear = of(design, "prop_rear")
+    rear, shaft = of(design, "prop_rear"), design.subjects.the("shaft", "prop")
     damage = 0.0
     for point in design.points:
         load = design.measure("equivalent_load", rear, point).number
         speed = design.motion.speed("prop", point).number
+        torque = design.motion.torque("prop", point).number
+        if torque:  # none passes while the clutch overruns
+            share = design.measure("alternating_shaft_torque", shaft, point).number / torque
+            wear = quad(lambda a, s=share: abs(1 + s * math.sin(a)) ** (10 / 3), 0, math.tau)[0]
+            load *= (wear / math.tau) ** 0.3
         revolutions = 1e6 * (62e3 / load) ** (10 / 3)
         damage += point.given("share").number * speed / math.tau / revolutions
     assert design.measure("basic_life", rear).number == pytest.approx(1 / damage)
@@ -116,3 +125,12 @@ def test_reliability_of_all_bearings_is_below_that_of_the_worst(solve):
     worst = math.exp(-math.log(1 / 0.9) * (1 / min(lives)) ** 1.5)
     assert 0.9 < design.measure("bearing_reliability", drive).number < worst
     assert bearing.BALL_EXPONENT == 3
+
+
+def test_life_without_a_survey_is_at_best_that_of_steady_loads(solve):
+    design = solve({"engine.inertia": None})
+    value = design.measure("basic_life", of(design, "input_front"))
+    assert isinstance(value, Unknown)
+    assert ("engine", "inertia") in value.missing
+    shown = solve({}).measure("basic_life", of(solve({}), "input_front"))
+    assert value.at_best.number >= shown.number

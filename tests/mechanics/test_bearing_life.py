@@ -133,3 +133,22 @@ def test_small_formulas():
     assert bearing_life.fatigue_load_limit(8.2e3, False) == pytest.approx(1e3)
     assert bearing_life.least_load(1e4, True) == 100.0
     assert bearing_life.modified_life(0.25, 2.0, 100.0) == 50.0
+
+
+@pytest.mark.parametrize("exponent", [3.0, 10.0 / 3.0])
+@pytest.mark.parametrize("swing", [0.0, 0.4, 1.0, 1.8])
+def test_pulsating_load_against_quadrature(swing, exponent):
+    from scipy.integrate import quad
+
+    worn, _ = quad(
+        lambda turn: abs(1 + swing * math.sin(turn)) ** exponent, 0.0, math.tau, limit=200
+    )
+    expected = 500.0 * (worn / math.tau) ** (1 / exponent)
+    found = bearing_life.pulsating_load(500.0, -80.0, swing * 80.0, exponent)
+    assert found == pytest.approx(expected, rel=1e-5)
+
+
+def test_pulsating_load_by_hand():
+    # ∫(1 + a sin)³ over a cycle is 1 + 3 a²/2; without a torque nothing swings
+    assert bearing_life.pulsating_load(1.0, 10.0, 5.0, 3.0) == pytest.approx(1.375 ** (1 / 3))
+    assert bearing_life.pulsating_load(700.0, 0.0, 5.0, 3.0) == 700.0

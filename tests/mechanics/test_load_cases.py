@@ -121,3 +121,27 @@ def test_orders_of_blades_and_firing():
     assert load_cases.order_distance(3, 1, 67 / 27, 1.0, 1) == pytest.approx(0.20896, rel=1e-4)
     # three blades behind 3.0 on a twin: both once a turn
     assert load_cases.order_distance(3, 1, 3.0, 1.0, 1) == pytest.approx(0.0, abs=1e-12)
+
+
+def test_kick_back_is_twice_the_gas_torque():
+    """A step torque on two masses and a spring, integrated: J/(J + J_e) of it, doubled."""
+    from scipy.integrate import solve_ivp
+
+    gas, engine, behind, stiffness = 150.0, 0.01, 10.0, 500.0
+
+    def motion(_, state):
+        twist, rate = state
+        return [rate, gas / engine - stiffness * twist * (1 / engine + 1 / behind)]
+
+    swung = solve_ivp(motion, (0.0, 0.1), (0.0, 0.0), max_step=1e-4, rtol=1e-8)
+    most = stiffness * max(swung.y[0])
+    bound = -load_cases.kick_back_torque(gas)
+    assert most == pytest.approx(bound * behind / (behind + engine), rel=1e-4)
+    assert most < bound
+
+
+@pytest.mark.parametrize("torque", [-300.0, 300.0])
+def test_sudden_share_counts_both_ways(torque):
+    assert load_cases.sudden_share(torque, 200.0) == pytest.approx(1.5)  # by hand
+    with pytest.raises(OutOfRange, match="peak"):
+        load_cases.sudden_share(torque, 0.0)

@@ -1,5 +1,6 @@
 """Bearing reactions of whole shafts: by hand, and in balance in space."""
 
+import datetime
 import math
 from pathlib import Path
 
@@ -211,3 +212,30 @@ def test_shafts_are_always_in_balance(rear, gear, front, aside, point):
         for shaft in ("input", "idler", "prop"):
             sums, scale = turned(shaft, case, design)
             assert all(abs(each) <= 1e-9 * scale for each in sums)
+
+
+def test_bearings_that_run_on_a_shaft_load_it_however_that_is_stated():
+    """By each bearing or for the whole member: the same speed, the same load on what is under."""
+    import copy
+
+    import yaml
+
+    from checker.review.review import review_spec
+    from checker.review.rulebook import shipped_rulebook
+
+    source = (Path(__file__).parents[2] / "examples" / "sorrel.yaml").read_text()
+    for_member = yaml.safe_load(source)
+    by_bearing = copy.deepcopy(for_member)
+    for name in ("hub_rear", "hub_front"):
+        by_bearing["bearings"][name]["runs_on"] = "lay"
+    del by_bearing["shafts"]["lay_wheel_hub"]["turns_freely_on"]
+    found = []
+    for data in (for_member, by_bearing):
+        text = yaml.safe_dump(data, sort_keys=False, allow_unicode=True).encode()
+        review = review_spec(text, "sorrel", shipped_rulebook(), datetime.date(2026, 6, 1))
+        design = review.designs[None]
+        case = design.reactions.cases.points["cruise"]
+        under = design.subjects.the("bearing", "lay_rear")
+        found.append(design.reactions.radial(under, case).number)
+    assert found[0] == pytest.approx(found[1], rel=1e-12)
+    assert found[0] > 0.0

@@ -1,10 +1,10 @@
 """What the spec says of failures: of the one-way clutch both ways, and of other single parts."""
 
 from checker.measures.design import Design
+from checker.report.failure_table import HEADS, failure_table
 from checker.report.html.calculation import Calculations, Figure
 from checker.report.html.tables import Table
 from checker.spec.coupling import LockedFailure, SlipFailure
-from checker.spec.papers import SingleFailure
 
 _WAYS = (("locked", "Fails locked", LockedFailure), ("slip", "Fails slipping", SlipFailure))
 
@@ -25,19 +25,15 @@ def failure_tables(design: Design, calculations: Calculations) -> list[Table]:
         )
         heads = ("The clutch", "What is asked", "What the spec states")
         made.append(Table("How the one-way clutch fails", heads, rows, figures=False))
-    return [each for each in (*made, _single_failures(design, calculations)) if each.rows]
+    return [each for each in (*made, _failures(design, calculations)) if each.rows]
 
 
-def _single_failures(design: Design, calculations: Calculations) -> Table:
-    records = design.subjects.the("records")
-    fields = SingleFailure.model_fields
+def _failures(design: Design, calculations: Calculations) -> Table:
     rows = tuple(
         tuple(
-            Figure(getattr(each, name) or "–", calculations.place_href(path) * (name == "part"))
-            for name in fields
+            Figure(text or "–", calculations.place_href(row.place) * (text is row.part))
+            for text in row.texts
         )
-        for index, each in enumerate(records.raw("single_failures") or [])
-        for path in [(*records.place("single_failures"), index)]
+        for row in failure_table(design)
     )
-    heads = tuple(name.replace("_", " ").capitalize() for name in fields)
-    return Table("Single failures that stop the propeller", heads, rows, figures=False)
+    return Table("Failures that stop the propeller", HEADS, rows, figures=False)

@@ -15,6 +15,7 @@ from checker.report.pictures.chart import (
     text_width,
 )
 from checker.report.pictures.picture import Picture
+from checker.train.barred_ranges import BarredRanges
 from checker.train.resonance import COUNTS_ABOVE, Crossing, Resonances, mode_words
 from checker.train.torsional_survey import TorsionalSurvey
 
@@ -26,18 +27,20 @@ _LINE = 16.0
 
 def interference_diagram(design: Design) -> Picture | None:
     """Order lines over crankshaft speed, bands of natural frequency, crossings, barred speeds."""
-    resonances = design.resonances
-    if isinstance(resonances, Unknown):
+    resonances, barred = design.resonances, design.barred
+    if isinstance(resonances, Unknown) or isinstance(barred, Unknown):
         return None
     name = identifier("interference", design.subjects.ratio_set)
-    return _Diagram(resonances, Drawing(name, "Orders against natural frequencies")).picture()
+    drawing = Drawing(name, "Orders against natural frequencies")
+    return _Diagram(resonances, barred, drawing).picture()
 
 
 class _Diagram:
     """The diagram in the making, from the operation points above to the crossings below."""
 
-    def __init__(self, resonances: Resonances, drawing: Drawing) -> None:
+    def __init__(self, resonances: Resonances, barred: BarredRanges, drawing: Drawing) -> None:
         self.resonances = resonances
+        self.barred = barred
         self.survey: TorsionalSurvey = resonances.survey
         self.drawing = drawing
         self.crossings = resonances.listed()
@@ -101,8 +104,8 @@ class _Diagram:
         drawing, field = self.drawing, self.y.start - self.y.end
         idle = self.x.at(self.survey.idle * RPM)
         drawing.box(_LEFT, self.y.end, idle - _LEFT, field, fill="panel", key="below-idle")
-        barred = self.resonances.barred
-        if isinstance(barred, Unknown) or not barred:
+        barred = self.barred.proved
+        if not barred:
             return
         hatching = drawing.hatching("hatching", "rule")
         for index, (low, high) in enumerate(barred):
@@ -208,13 +211,13 @@ class _Diagram:
         return y
 
     def _ranges_words(self) -> list[str]:
-        barred = self.resonances.barred
-        if isinstance(barred, Unknown):
-            return ["Barred speeds are not shown: an allowable torque is missing."]
+        barred = self.barred.proved
+        missing = self.barred.missing is not None
+        more = ["More may be barred: an allowable torque is missing."] if missing else []
         if not barred:
-            return ["No speed between idle and the top is barred."]
+            return more or ["No speed between idle and the top is barred."]
         spans = ", ".join(_span(low * RPM, high * RPM, "rpm") for low, high in barred)
-        return [f"Hatched: barred, {spans}"]
+        return [f"Hatched: barred, {spans}", *more]
 
     def _words(self) -> str:
         survey = self.survey

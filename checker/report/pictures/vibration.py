@@ -26,8 +26,8 @@ _LIMIT_WORDS = {"peak": "bears at most", "swing": "may swing by"}
 
 def vibratory_torque(design: Design) -> Picture | None:
     """A field for damper, clutch and each mesh: mean and alternating torque, and allowables."""
-    survey, resonances = design.survey, design.resonances
-    if isinstance(survey, Unknown) or isinstance(resonances, Unknown):
+    survey, barred = design.survey, design.barred
+    if isinstance(survey, Unknown) or isinstance(barred, Unknown):
         return None
     joints = [index for index, node in enumerate(survey.model.nodes) if node.kind in _KINDS]
     if not joints:
@@ -36,8 +36,12 @@ def vibratory_torque(design: Design) -> Picture | None:
         identifier("vibratory-torque", design.subjects.ratio_set),
         "Torque that swings in the joints",
     )
-    found = resonances.limits()
-    limits = [] if isinstance(found, Unknown) else found
+    limits = [
+        (joint, each.on, each.allowed)
+        for each in barred.limits
+        for joint in each.nodes
+        if each.allowed is not None and each.kind != "shaft"
+    ]
     words = [
         f"Torques at each part's own speed, from {survey.idle * RPM:.0f} rpm of the crankshaft."
     ]
@@ -47,8 +51,8 @@ def vibratory_torque(design: Design) -> Picture | None:
         field = _Field(drawing, survey, joint, own, (left, top))
         with drawing.group(f"joint-{joint}"):
             words.append(field.draw())
-    if isinstance(found, Unknown):
-        words.append("What the joints bear is not shown.")
+    if barred.missing is not None:
+        words.append("What some of the joints bear is not shown.")
     drawing.height = _key(drawing, _DOWN * ((len(joints) + 1) // 2) + 16.0)
     return drawing.picture(" ".join(words))
 
