@@ -165,14 +165,9 @@ def is_alive(process: int) -> bool:
     return state != "Z"
 
 
-def listening():
-    """Listen to Ctrl-C, which a shell makes its background jobs ignore."""
-    signal.signal(signal.SIGINT, signal.SIG_DFL)
-
-
 @pytest.mark.skipif(not Path("/proc/self/task").exists(), reason="asks the kernel of Linux")
 @pytest.mark.parametrize("to_all", [False, True])
-def test_interrupt_ends_every_process(to_all):
+def test_interrupt_ends_every_process(to_all, listening):
     spec = ROOT / "examples" / "tansy.yaml"
     with subprocess.Popen(
         command_of("review", "--jobs", 2, *[spec] * 60),
@@ -180,7 +175,6 @@ def test_interrupt_ends_every_process(to_all):
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         start_new_session=True,
-        preexec_fn=listening,
     ) as process:
         while process.poll() is None and len(children_of(process.pid)) < 2:
             time.sleep(0.01)

@@ -126,12 +126,7 @@ def test_what_cannot_be_watched_is_wrong_usage(capsys, arguments, message):
     assert message in capsys.readouterr().err
 
 
-def listening():
-    """Listen to Ctrl-C, which a shell makes its background jobs ignore."""
-    signal.signal(signal.SIGINT, signal.SIG_DFL)
-
-
-def test_interrupt_ends_a_watch(tmp_path):
+def test_interrupt_ends_a_watch(tmp_path, listening):
     spec = tmp_path / "a.yaml"
     spec.write_bytes(SPEC.read_bytes())
     command = [sys.executable, "-m", "checker", "review", str(spec), "--watch"]
@@ -141,7 +136,6 @@ def test_interrupt_ends_a_watch(tmp_path):
         stdout=subprocess.DEVNULL,
         stderr=subprocess.PIPE,
         text=True,
-        preexec_fn=listening,
     ) as process:
         assert process.stderr.readline() == "Waiting for a change; Ctrl-C ends it.\n"
         spec.write_bytes(SPEC.read_bytes().replace(b"50 kW", b"50 kw"))

@@ -1,5 +1,7 @@
 """The torque that swings in each joint over speed, beside what it carries and what it bears."""
 
+import math
+
 from checker.known import Unknown
 from checker.measures.design import Design
 from checker.report.pictures.chart import (
@@ -15,6 +17,7 @@ from checker.report.pictures.chart import (
 from checker.report.pictures.interference import RPM
 from checker.report.pictures.picture import Picture
 from checker.spec.units import show
+from checker.train.barred_ranges import BarredRanges
 from checker.train.torsional_survey import SPEEDS, TorsionalSurvey, runs
 
 _KINDS = ("damper", "clutch", "mesh")
@@ -36,18 +39,13 @@ def vibratory_torque(design: Design) -> Picture | None:
         identifier("vibratory-torque", design.subjects.ratio_set),
         "Torque that swings in the joints",
     )
-    limits = [
-        (joint, each.on, each.allowed)
-        for each in barred.limits
-        for joint in each.nodes
-        if each.allowed is not None and each.kind != "shaft"
-    ]
+    limits = _least_allowed(barred)
     words = [
         f"Torques at each part's own speed, from {survey.idle * RPM:.0f} rpm of the crankshaft."
     ]
     for place, joint in enumerate(joints):
         left, top = _ACROSS * (place % 2) + _LEFT, _DOWN * (place // 2) + 34.0
-        own = [(kind, each) for index, kind, each in limits if index == joint]
+        own = [(on, each) for (index, on), each in limits.items() if index == joint]
         field = _Field(drawing, survey, joint, own, (left, top))
         with drawing.group(f"joint-{joint}"):
             words.append(field.draw())
@@ -55,6 +53,18 @@ def vibratory_torque(design: Design) -> Picture | None:
         words.append("What some of the joints bear is not shown.")
     drawing.height = _key(drawing, _DOWN * ((len(joints) + 1) // 2) + 16.0)
     return drawing.picture(" ".join(words))
+
+
+def _least_allowed(barred: BarredRanges) -> dict[tuple[int, str], float]:
+    """The least torque allowed in each joint, of its swing and of its peak [N m]."""
+    found: dict[tuple[int, str], float] = {}
+    for each in barred.limits:
+        if each.allowed is None or each.kind == "shaft":
+            continue
+        for joint in each.nodes:
+            key = joint, str(each.on)
+            found[key] = min(each.allowed, found.get(key, math.inf))
+    return found
 
 
 class _Field:

@@ -70,7 +70,7 @@ def test_orders_that_lead_are_named_and_drawn_whole(design, diagram):
 
 def test_barred_speeds_are_hatched_where_they_lie(design, diagram):
     rpm = value_at(part(diagram, "x"), "x")
-    for index, (low, high) in enumerate(design.resonances.barred):
+    for index, (low, high) in enumerate(design.barred.proved):
         box = part(diagram, f"barred-{index}")
         start = float(box.get("x"))
         assert rpm(start) == pytest.approx(low * RPM, abs=0.2)
@@ -109,7 +109,13 @@ def test_torques_are_those_of_the_survey_at_the_speed_of_the_part(design, fields
 
 
 def test_allowables_stand_in_the_picture_or_above_it(design, fields):
-    for joint, kind, limit in design.resonances.limits():
+    limits = {}
+    for each in design.barred.limits:
+        if each.allowed is not None and each.kind != "shaft":
+            for joint in each.nodes:
+                least = limits.get((joint, each.on), math.inf)
+                limits[joint, each.on] = min(least, each.allowed)
+    for (joint, kind), limit in limits.items():
         own = limit * design.survey.model.nodes[joint].ratio.number
         lines = part(fields, f"joint-{joint}").findall(f"*[@id='{fields.name}-{kind}-{joint}']")
         for line in lines:
