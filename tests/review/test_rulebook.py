@@ -173,3 +173,16 @@ def test_a_rule_added_by_a_house_is_held_against_the_spec(tmp_path, review):
     finding = next(each for each in found.findings if each.rule.id == "shop.two-blades")
     assert (finding.outcome, finding.level) == ("falls short", "advisory")
     assert found.on == datetime.date(2026, 6, 1)
+
+
+@pytest.mark.parametrize("rule", shipped_rulebook().rules, ids=lambda rule: rule.id)
+def test_each_limit_is_kept_at_its_end_and_missed_just_beyond(rule):
+    for level, limit in rule.limits.items():
+        for end, beyond in ((limit.low, -1.0), (limit.high, 1.0)):
+            if end is None:
+                continue
+            step = max(abs(end) * 1e-9, 1e-12)
+            assert limit.met_by(end), (level, limit.text)
+            assert not limit.met_by(end + beyond * step), (level, limit.text)
+            inside = end - beyond * step
+            assert limit.met_by(inside) or limit.low == limit.high, (level, limit.text)

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from checker.known import Known
 from checker.measures.design import Design
 from checker.report.fault import fault_text
+from checker.report.pictures.bearing import bearing_loads
 from checker.report.pictures.chart import Drawing, identifier
 from checker.report.pictures.heat import heat_balance
 from checker.report.pictures.interference import interference_diagram
@@ -35,6 +36,7 @@ def charts(review: Review, design: Design) -> tuple[Picture, ...]:
         ("interference", lambda: interference_diagram(design)),
         ("vibratory-torque", lambda: vibratory_torque(design)),
         *_shafts(design),
+        ("bearing-loads", lambda: bearing_loads(design)),
         ("heat-balance", lambda: heat_balance(design)),
         ("vent-and-oil", lambda: _paths(design)),
     ]
