@@ -18,6 +18,7 @@ from checker.report.html.findings import (
     waiting,
 )
 from checker.report.html.lines import PlaceLink, place_link
+from checker.report.html.shown import pictures_of
 from checker.report.html.tables import Table, drive_tables
 from checker.report.page import Section, Shell, page
 from checker.report.pictures.picture import Picture
@@ -93,6 +94,7 @@ def html_report(review: Review, pictures: tuple[Picture, ...] = ()) -> str:
         **content,
         review=review,
         titles=dict(_SECTIONS),
+        shown_in=lambda finding: pictures_of(finding, pictures),
         words=words,
         paper_words=paper_words,
         shape=_SHAPES[review.disposition],
