@@ -188,7 +188,7 @@ def locked_run_through_margin(design: Design, clutch: Subject) -> Value:
     A locked clutch passes the torque both ways. The torque is a bound: that of standing at each
     speed with the whole of its resonance.
     """
-    return _run_through(design, ("damper", "clutch", "mesh"))
+    return _run_through(design, ("damper", "clutch", "gear"))
 
 
 @measure("damper", "1", "peak torque rating over torque of a start or stop")
