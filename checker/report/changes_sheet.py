@@ -31,7 +31,7 @@ def changes_sheet(changes: Changes, *, width: int, colour: bool, everything: boo
     """
     sheet = Sheet(width, colour=colour)
     _head(sheet, changes)
-    open_either = [each for each in changes.moved if _is_open_in_one(each)]
+    open_either = [each for each in changes.moved if each.is_open_in_one]
     for way, heading in HEADINGS.items():
         found = [each for each in open_either if each.way == way]
         if found:
@@ -40,17 +40,13 @@ def changes_sheet(changes: Changes, *, width: int, colour: bool, everything: boo
             _moved(sheet, each)
     if not open_either:
         sheet.heading("No finding appeared, cleared or moved")
-    closed = [each for each in changes.moved if not _is_open_in_one(each)]
+    closed = [each for each in changes.moved if not each.is_open_in_one]
     _margins(sheet, closed, everything)
     _inputs(sheet, changes)
     sheet.heading("Bear in mind")
     for caution in words.CAUTIONS:
         sheet.line(caution, indent=2, label="-")
     return sheet.text()
-
-
-def _is_open_in_one(moved: Moved) -> bool:
-    return any(each is not None and each.is_open for each in (moved.before, moved.after))
 
 
 def _head(sheet: Sheet, changes: Changes) -> None:

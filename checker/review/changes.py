@@ -31,6 +31,11 @@ class Moved:
     after: Finding | None
 
     @property
+    def is_open_in_one(self) -> bool:
+        """Whether it is or was open; otherwise only its margin moved."""
+        return any(each is not None and each.is_open for each in (self.before, self.after))
+
+    @property
     def shown(self) -> Finding:
         """The finding that stands for it: the new one where there is one."""
         finding = self.after or self.before

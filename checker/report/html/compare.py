@@ -52,9 +52,9 @@ def html_compare(changes: Changes, pictures: Sequence[Picture] = ()) -> str:
     groups = [
         Group(way, heading, _SIGNS[way], tuple(map(_change, found)))
         for way, heading in HEADINGS.items()
-        if (found := [each for each in changes.of(way) if _is_open_in_one(each)])  # type: ignore[arg-type]
+        if (found := [each for each in changes.of(way) if each.is_open_in_one])  # type: ignore[arg-type]
     ]
-    margins = tuple(_change(each) for each in changes.moved if not _is_open_in_one(each))
+    margins = tuple(_change(each) for each in changes.moved if not each.is_open_in_one)
     old, new = changes.old.loaded.document, changes.new.loaded.document
     inputs = [
         (
@@ -92,10 +92,6 @@ def html_compare(changes: Changes, pictures: Sequence[Picture] = ()) -> str:
         words=words,
         version=__version__,
     )
-
-
-def _is_open_in_one(moved: Moved) -> bool:
-    return any(each is not None and each.is_open for each in (moved.before, moved.after))
 
 
 def _change(moved: Moved) -> Change:
