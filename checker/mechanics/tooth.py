@@ -6,7 +6,7 @@ alteration) are in normal modules. Tooth counts and the helix angle are positive
 helix matters to forces alone. Internal gears are not covered.
 """
 
-from math import acos, atan, cbrt, cos, hypot, pi, tan
+from math import acos, atan, cos, hypot, pi, tan
 
 from checker.mechanics.equation import OutOfRange, equation
 
@@ -23,34 +23,6 @@ _GEAR = "ISO 21771:2007, individual cylindrical gears (from memory)"
 def involute(angle: float) -> float:
     """Involute function: polar angle of the point whose pressure angle is ``angle``."""
     return tan(angle) - angle
-
-
-@equation(
-    "α",
-    "tan α − α = inv α, solved for α",
-    unit="rad",
-    source="Newton's method on the involute function of ISO 21771:2007 (from memory)",
-    value="inv α [rad]",
-)
-def inverse_involute(value: float) -> float:
-    """Angle between 0 and 90 degrees whose involute function is ``value``.
-
-    The function is convex and both starting points lie above the root (tan α − α is at least
-    α³/3, and tan α = inv α + α is below inv α + π/2), so Newton's steps descend to it.
-
-    Raises:
-        OutOfRange: ``value`` is negative; no pressure angle has it.
-    """
-    if value < 0.0:
-        raise OutOfRange(
-            f"an involute of {value:.4g} belongs to no pressure angle: it is below zero"
-        )
-    angle = min(cbrt(3.0 * value), atan(value + pi / 2.0))
-    step = angle
-    while step > 1e-15 * angle:
-        step = (involute(angle) - value) / tan(angle) ** 2
-        angle -= step
-    return angle
 
 
 @equation(
