@@ -105,29 +105,6 @@ def transverse_base_pitch(transverse_module: float, transverse_pressure_angle: f
 
 
 @equation(
-    "d_a",
-    "d_a = d + 2 m_n (h_aP* + x + k)",
-    unit="m",
-    source=_GEAR,
-    reference_diameter="d [m]",
-    normal_module="m_n [m]",
-    addendum_factor="h_aP* [1]",
-    profile_shift="x [1]",
-    tip_alteration="k [1]",
-)
-def tip_diameter(
-    reference_diameter: float,
-    normal_module: float,
-    addendum_factor: float,
-    profile_shift: float,
-    tip_alteration: float,
-) -> float:
-    """Nominal tip diameter; the tip alteration is negative where the tip is shortened."""
-    height = addendum_factor + profile_shift + tip_alteration
-    return reference_diameter + 2.0 * normal_module * height
-
-
-@equation(
     "α_yt",
     "cos α_yt = d_b / d_y",
     unit="rad",

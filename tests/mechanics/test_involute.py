@@ -32,7 +32,6 @@ from checker.mechanics.tooth import (
     base_diameter,
     involute,
     reference_diameter,
-    tip_diameter,
     transverse_base_pitch,
     transverse_module,
     transverse_pressure_angle,
@@ -71,7 +70,7 @@ class Pair:
         bases = tuple(base_diameter(d, alpha_t) for d in references)
         if tips is None:
             height = 1.0 if addendum is None else addendum / module
-            tips = [tip_diameter(d, module, height, 0.0, 0.0) for d in references]
+            tips = [d + 2.0 * module * height for d in references]
         reference_centre = reference_centre_distance(module, z1, z2, beta)
         centre = centre or reference_centre
         return cls(
@@ -335,7 +334,7 @@ def test_profile_shifted_pair():
     # The handbook shortens the tips so that the tip clearance stays that of the rack.
     shortening = spread - 0.6 - 0.36
     tips = [
-        tip_diameter(reference_diameter(z, module, 0.0), module, 1.0, x, shortening)
+        reference_diameter(z, module, 0.0) + 2.0 * module * (1.0 + x + shortening)
         for z, x in ((12, 0.6), (24, 0.36))
     ]
     assert tips[0] / MM == published(case, "da1_mm")
@@ -350,7 +349,7 @@ def test_profile_shifted_pair_without_tip_shortening():
     centre = CASES[case]["expected"]["a_w"] * MM
     assert degrees(working_pressure_angle(reference, alpha, centre)) == published(case, "alpha_wt")
     tips = [
-        tip_diameter(reference_diameter(z, module, 0.0), module, 1.0, x, 0.0)
+        reference_diameter(z, module, 0.0) + 2.0 * module * (1.0 + x)
         for z, x in ((20, 0.3), (43, 0.2))
     ]
     pair = Pair.of(20, 43, module, alpha, tips=tips, centre=centre)
