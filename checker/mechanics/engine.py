@@ -4,7 +4,6 @@ The factor of the regulations already stands for the pulsation of the gas torque
 mean torque once; it is never put on top of a computed alternating torque.
 """
 
-import cmath
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -14,9 +13,6 @@ from checker.mechanics.equation import OutOfRange, equation
 FOUR_STROKE = 4
 TWO_STROKE = 2
 _STROKES = {"four-stroke": FOUR_STROKE, "two-stroke": TWO_STROKE}
-
-# Printed angles are rounded (seven cylinders: 102.9 deg); half a degree covers a whole cycle.
-_ANGLE_ROUNDING = math.radians(0.5)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,16 +49,6 @@ CS_VLA_TWO_STROKE = TorqueFactors(
     "CS-VLA 361(b)(2), amendment not stated in the copy read",
     (TWO_STROKE,),
     {1: 6.0, 2: 3.0, 3: 2.0},
-)
-CFR_27 = TorqueFactors(
-    "14 CFR 27.361(b), Amdt 27-23 (1988)",
-    (FOUR_STROKE, TWO_STROKE),
-    {2: 4.0, 3: 3.0, 4: 2.0, 5: 1.33},
-)
-CS_22 = TorqueFactors(
-    "CS 22.361(a)(b), UK CAA retained text, ORS9 Decision No. 1",
-    (FOUR_STROKE, TWO_STROKE),
-    {2: 4.0, 3: 3.0, 4: 2.0, 5: 1.33},
 )
 
 
@@ -208,58 +194,6 @@ def firing_angles(firing_intervals: Sequence[float]) -> tuple[float, ...]:
 
 
 @equation(
-    "even",
-    "every Δφ_k = 180° strokes / z",
-    unit="",
-    source="definition",
-    firing_intervals="Δφ_k [rad]",
-    strokes="strokes [1]",
-)
-def firing_is_even(firing_intervals: Sequence[float], strokes: int) -> bool:
-    """Whether the firings are equally spaced, from the intervals [rad] of one whole cycle.
-
-    Source: definition; half a degree is left for printed angles that were rounded.
-
-    Raises:
-        OutOfRange: the intervals do not make up a cycle (720 deg for a four-stroke, 360 deg for a
-            two-stroke), or neither a two-stroke nor a four-stroke.
-    """
-    cycle = math.tau * _revolutions_per_cycle(strokes)
-    total = sum(firing_intervals)
-    if abs(total - cycle) > _ANGLE_ROUNDING:
-        raise OutOfRange(
-            f"the firing intervals add up to {math.degrees(total):.1f} deg, "
-            f"a cycle of {strokes} strokes is {math.degrees(cycle):.0f} deg"
-        )
-    even = cycle / len(firing_intervals)
-    return all(abs(interval - even) <= _ANGLE_ROUNDING for interval in firing_intervals)
-
-
-@equation(
-    "m_h",
-    "m_h = |Σ exp(i h φ_k)|",
-    unit="1",
-    source="phase-vector sum over firing angles, derived",
-    order="h [1]",
-    angles="φ_k [rad]",
-)
-def order_magnitude(order: float, angles: Sequence[float]) -> float:
-    """How strongly the cylinders together excite an order: from 0 to the number of cylinders.
-
-    h is the order per crank revolution, φ_k [rad] the angle of each firing within one cycle. The
-    full number of cylinders says that all pulses add up, zero that they cancel.
-
-    Source: phase-vector sum, derived. Valid for the orders of an engine: ½, 1, 1½ and so on.
-
-    Raises:
-        OutOfRange: an order that does not repeat over two revolutions.
-    """
-    if order <= 0 or (2 * order) % 1 != 0:
-        raise OutOfRange(f"an order of {order:g} is not a positive multiple of one half")
-    return abs(sum(cmath.exp(1j * order * angle) for angle in angles))
-
-
-@equation(
     "f",
     "f = h ω / (2 π)",
     unit="Hz",
@@ -275,27 +209,6 @@ def excitation_frequency(order: float, angular_speed: float) -> float:
     Source: definition of an order.
     """
     return order * angular_speed / math.tau
-
-
-@equation(
-    "ω_c",
-    "ω_c = 2 π f_n / h",
-    unit="rad/s",
-    source="definition of an order",
-    natural_frequency="f_n [Hz]",
-    order="h [1]",
-)
-def critical_speed(natural_frequency: float, order: float) -> float:
-    """Angular speed ω_c [rad/s] at which order h per revolution meets a natural frequency f_n [Hz].
-
-    Source: definition of an order.
-
-    Raises:
-        OutOfRange: order zero is a steady torque and meets no frequency.
-    """
-    if order <= 0:
-        raise OutOfRange("the order is not above zero: a steady torque excites nothing")
-    return math.tau * natural_frequency / order
 
 
 def _revolutions_per_cycle(strokes: int) -> int:

@@ -13,8 +13,6 @@ GRAVITY = 9.80665
 _CS_23 = "EASA CS 23.371(a)(2), amendment not stated in the copy read"
 _AMC = "EASA AMC 23.371, amendment not stated in the copy read"
 _TWO_BLADES = 2
-# Diameter [m] up to which AMC 23.371(a) lets the engine mount leave out yawed flow.
-MOUNT_DIAMETER = 2.74
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,15 +83,6 @@ def _doubled(blades: int) -> int:
     if blades < _TWO_BLADES:
         raise OutOfRange("blades: AMC 23.371 covers two and more")
     return 2 if blades == _TWO_BLADES else 1
-
-
-def two_blade_couples(couple: float, angle: float) -> tuple[float, float]:
-    """Components of the couple of a two-blade propeller at a blade angle [rad].
-
-    C (1 − cos 2θ) about the axis of three blades and C sin 2θ across it; C is the couple of a
-    propeller of three blades and the same inertia. Source: AMC 23.371 and derived.
-    """
-    return couple * (1.0 - math.cos(2.0 * angle)), couple * math.sin(2.0 * angle)
 
 
 @equation(

@@ -42,6 +42,7 @@ NOT_REMEDIES = (
     ("*.yield_strength", _FACT),
     ("*.density_15", _FACT),
     ("*.friction_coefficient", _FACT),
+    ("*.nut_factor", _FACT),
     ("*.service_factor", _DECLARED),
     ("*.limit_load_factor", _DECLARED),
     ("*.failure_probability", _DECLARED),

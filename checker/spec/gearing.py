@@ -290,6 +290,14 @@ class Joint(Part):
     preload: Annotated[Quantity | None, Of("force", at_least="0 N")] = stated(
         "Preload of one bolt as assembled."
     )
+    tightening_torque: Torque = stated(
+        "Torque on the wrench that gives a bolt its preload, without the running torque of a "
+        "self-locking nut."
+    )
+    nut_factor: Friction = stated(
+        "Nut factor K of that torque, T = K d F, as the threads are oiled: about 0.2 dry, 0.15 to "
+        "0.18 oiled."
+    )
     friction_radius: Size = stated("Radius at which the friction acts.")
     friction_coefficient: Friction = stated("Friction coefficient of the faces.")
     torque_capacity: Torque = stated("Torque the joint carries, by other evidence.")

@@ -46,6 +46,32 @@ def test_preload_over_proof_load(solve):  # SK-10: 0.75 of the proof load of M8 
     assert fraction.number == pytest.approx(case["inputs"]["preload_fraction_of_proof"], rel=3e-3)
 
 
+def test_tightening_torque_of_the_handbook(solve):  # SK-06, Jindal, Example 9-5
+    case = CASES["SK-06"]
+    given = case["inputs"]
+    preload = given["preload_fraction"] * given["proof_MPa"] * given["stress_area_mm2"]
+    fields = {
+        "bolt_diameter": f"{given['d_mm']} mm",
+        "preload": f"{preload} N",
+        "nut_factor": given["K"],
+        "tightening_torque": f"{case['expected']['torque_Nm']} N m",
+    }
+    for part, name, kind in (
+        (FLANGE, "tightening_ratio", "joint"),
+        ("housing.mounting", "mounting_tightening_ratio", "housing"),
+    ):
+        design = solve({f"{part}.{field}": value for field, value in fields.items()})
+        subject = design.subjects.the(kind, "prop_flange" if kind == "joint" else "")
+        ratio = design.measure(name, subject)
+        assert ratio.number == pytest.approx(1.0, rel=case["tolerance"])
+
+
+def test_a_torque_without_its_nut_factor_shows_nothing(solve):
+    ratio = ask(solve({f"{FLANGE}.nut_factor": None}), "tightening_ratio")
+    assert isinstance(ratio, Unknown)
+    assert {path[-1] for path in ratio.missing} == {"nut_factor"}
+
+
 def test_a_bolt_class_that_is_not_listed_is_not_shown(solve):
     fraction = ask(solve({f"{FLANGE}.bolt_class": "AN6"}), "preload_fraction")
     assert isinstance(fraction, Unknown)
