@@ -34,6 +34,12 @@ class GyroscopicCase:
 
 CS_23_371 = GyroscopicCase(2.5, 1.0, 2.5)
 GYROSCOPIC_SOURCE = f"{_CS_23}; 14 CFR 23.371(a)(2) before Amdt 23-64 has the same (from memory)"
+# Share of the limit loads of flight condition A that goes with the limit torque of each rating.
+TAKE_OFF_SHARE, MAXIMUM_CONTINUOUS_SHARE = 0.75, 1.0
+ENGINE_TORQUE_SOURCE = (
+    "CS 22.361(a)(1) and (2), UK CAA ORS9 Decision No. 1; "
+    "14 CFR 23.361(a)(1) and (2) before Amdt 23-64 has the same (from memory)"
+)
 SIDE_LOAD_FACTOR = 1.33  # CS-VLA 363, amendment not stated in the copy read
 
 
@@ -115,6 +121,19 @@ def yawed_flow_moment(variation: float, thrust: float, diameter: float, blades: 
         OutOfRange: fewer than two blades.
     """
     return _doubled(blades) * variation * abs(thrust) * 0.7 * diameter / 4.0
+
+
+@equation(
+    "n",
+    "n = q_A n_A",
+    unit="1",
+    source=ENGINE_TORQUE_SOURCE,
+    limit_load_factor="n_A [1]",
+    share="q_A [1]",
+)
+def load_factor_of_torque_case(limit_load_factor: float, share: float) -> float:
+    """Load factor that goes with the limit torque of a rating, of that of flight condition A."""
+    return share * limit_load_factor
 
 
 @equation(

@@ -73,8 +73,8 @@ class Drive(Part):
         "Pusher: it pushes the shaft towards the engine."
     )
     limit_load_factor: Annotated[float | None, Number(1.0, 12.0)] = stated(
-        "Limit load factor of the aircraft (flight condition A), such as 3.8; it goes with the "
-        "limit torque."
+        "Limit load factor of the aircraft (flight condition A), such as 3.8; three quarters of it "
+        "go with the limit torque at take-off, all of it with that at maximum continuous."
     )
     target_life: Duration = stated("Service life wanted between overhauls.")
     build_temperature: Temperature = stated(

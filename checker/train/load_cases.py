@@ -1,15 +1,15 @@
 """The states in which the shafts are loaded: each operation point, and the limit cases."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, partial
 
 from checker.known import Known, Unknown, Value, assumed, compute, merged
 from checker.mechanics import air, engine, load_cases, propeller, shaft_loads
 from checker.spec.subject import Subject, Subjects
 from checker.train.graph import Train
 from checker.train.motion import Motion
-from checker.train.peak import Peaks
+from checker.train.peak import MAXIMUM_CONTINUOUS, TAKE_OFF, Peaks
 
 POINT, LIMIT_TORQUE, GYROSCOPIC, REVERSE, START, KICK_BACK = (
     "operation point",
@@ -24,6 +24,10 @@ _LEVEL_FLIGHT = "level flight or ground"
 Torques = Callable[[str], Value]
 """Torque of a shaft by its name [N m]."""
 _STANDARD_DAY = "the density of the standard day"
+_TORQUE_CASES = (
+    (TAKE_OFF, "take-off", load_cases.TAKE_OFF_SHARE),
+    (MAXIMUM_CONTINUOUS, "maximum continuous", load_cases.MAXIMUM_CONTINUOUS_SHARE),
+)
 
 
 @dataclass(frozen=True)
@@ -74,14 +78,31 @@ class LoadCases:
     @cached_property
     def limits(self) -> tuple[LoadCase, ...]:
         """The limit cases, with the peak torque: unknown while the torsional survey is."""
-        limit = self._limit_torque("limit torque", self._peaks.peak)
-        return (limit, *self.gyroscopic, *self.sudden)
+        return (
+            *(
+                self._limit_torque("limit torque", self._peaks.peak, *each)
+                for each in _TORQUE_CASES
+            ),
+            *self.gyroscopic,
+            *self.sudden,
+        )
 
     @cached_property
     def least_limits(self) -> tuple[LoadCase, ...]:
-        """The limit cases, with the least that the peak torque can be."""
-        limit = self._limit_torque("least limit torque", self._peaks.floor)
-        return (limit, *self.limits[1:])
+        """The limit cases, with the least that the peak torque can be.
+
+        Those of a rating are left out while nothing of it is known: the rest is a bound.
+        """
+        return (
+            *(
+                self._limit_torque("least limit torque", self._peaks.floor, *each)
+                for each in _TORQUE_CASES
+                if isinstance(self._peaks.floor(self._train.last, each[0]), Known)
+                and isinstance(self._rated_speed(each[0]), Known)
+            ),
+            *self.gyroscopic,
+            *self.sudden,
+        )
 
     def judged(self, of_limits: Callable[[tuple[LoadCase, ...]], Value], shaft: str) -> Value:
         """A value of the limit cases that gets worse with the torque.
@@ -131,12 +152,23 @@ class LoadCases:
     @cached_property
     def largest_thrust(self) -> Value:
         """F_p, largest thrust of the operation points [N]; it stands for maximum continuous."""
-        return self._extreme_thrust(max)
+        return self._extreme_thrust(max, self._subjects.all("point"))
+
+    @cached_property
+    def take_off_thrust(self) -> Value:
+        """F_p, largest thrust of the take-off points [N]; of all where none is a take-off."""
+        points = self._subjects.all("point")
+        if not any(point.raw("kind") == "take-off" for point in points):
+            return self.largest_thrust
+        # A point of unknown kind may be a take-off.
+        return self._extreme_thrust(
+            max, [point for point in points if point.raw("kind") in ("take-off", None)]
+        )
 
     @cached_property
     def least_thrust(self) -> Value:
         """F_p, least thrust of the operation points, braking where it is negative [N]."""
-        return self._extreme_thrust(min)
+        return self._extreme_thrust(min, self._subjects.all("point"))
 
     def thrust_at(self, point: Subject) -> Value:
         """F_p at a point [N]: stated, or that of an ideal propeller, which no real one reaches."""
@@ -163,8 +195,8 @@ class LoadCases:
             density,
         )
 
-    def _extreme_thrust(self, pick: Callable[..., Known]) -> Value:
-        values = [self.thrust_at(point) for point in self._subjects.all("point")]
+    def _extreme_thrust(self, pick: Callable[..., Known], points: Sequence[Subject]) -> Value:
+        values = [self.thrust_at(point) for point in points]
         unknown = [value for value in values if isinstance(value, Unknown)]
         if unknown or not values:
             return merged(unknown) if unknown else Unknown((("operation",),))
@@ -183,19 +215,24 @@ class LoadCases:
             _one(_LEVEL_FLIGHT),
         )
 
-    def _limit_torque(self, name: str, torques: Torques) -> LoadCase:
-        """The peak torque, with all of the loads of flight condition A.
+    def _limit_torque(
+        self, name: str, torques: Callable[..., Value], rating: str, word: str, share: float
+    ) -> LoadCase:
+        """The limit torque of a rating with its share of the limit loads of flight condition A.
 
-        CS-22.361 and the old 23.361 ask for take-off torque with 75 % of them and for maximum
-        continuous torque with 100 %; this covers both.
+        CS 22.361(a) and the old 14 CFR 23.361(a): (1) take-off, 75 %; (2) maximum continuous, all.
         """
         return LoadCase(
-            name,
+            f"{name} at {word}",
             LIMIT_TORQUE,
-            torques,
-            self._continuous_speed,
-            self.largest_thrust,
-            self._subjects.the("drive").given("limit_load_factor", "n"),
+            partial(torques, rating=rating),
+            self._propeller_speed(self._rated_speed(rating)),
+            self.take_off_thrust if rating == TAKE_OFF else self.largest_thrust,
+            compute(
+                load_cases.load_factor_of_torque_case,
+                self._subjects.the("drive").given("limit_load_factor", "n_A"),
+                Known(share, "1", "q_A", origin=load_cases.ENGINE_TORQUE_SOURCE),
+            ),
         )
 
     @cached_property
@@ -249,14 +286,17 @@ class LoadCases:
 
     @cached_property
     def _continuous_speed(self) -> Value:
-        return self._propeller_speed(self._engine.given("maximum_continuous.speed", "ω_e"))
+        return self._propeller_speed(self._rated_speed(MAXIMUM_CONTINUOUS))
+
+    def _rated_speed(self, rating: str) -> Value:
+        return self._engine.given(f"{rating}.speed", "ω_e")
 
     @cached_property
     def _continuous_mean(self) -> Value:
         return compute(
             engine.mean_torque,
             self._engine.given("maximum_continuous.power", "P"),
-            self._engine.given("maximum_continuous.speed", "ω_e"),
+            self._rated_speed(MAXIMUM_CONTINUOUS),
         )
 
     def _continuous_torque(self, shaft: str) -> Value:

@@ -86,10 +86,59 @@ def test_two_blades_double_the_couple():
     assert couples[1] == pytest.approx(2 * couples[0])
 
 
-def test_torque_factor_multiplies_the_mean_once(marram):
-    limit = next(case for case in marram.reactions.cases.limits if case.name == "limit torque")
-    take_off = 60e3 / (6000 * math.tau / 60)
-    assert limit.torque("input").number == pytest.approx(4 * take_off)
+@pytest.mark.parametrize(
+    ("name", "power", "rpm", "rated_rpm", "share"),
+    [
+        ("limit torque at take-off", 60e3, 6000, 6000, 0.75),
+        # the climb at 5700 rpm asks for more torque than the rating of 51.5 kW at 5800 rpm
+        ("limit torque at maximum continuous", 51e3, 5700, 5800, 1.0),
+    ],
+)  # CS 22.361(a)(1) and (2); (b)(4): a factor of 4 for two cylinders
+def test_limit_torque_of_each_rating(marram, name, power, rpm, rated_rpm, share):
+    limit = next(case for case in marram.reactions.cases.limits if case.name == name)
+    mean = power / (rpm * math.tau / 60)
+    assert limit.torque("input").number == pytest.approx(4 * mean)  # once, on the mean
+    turning = rated_rpm * math.tau / 60 * 27 / 67
+    assert limit.propeller_speed.number == pytest.approx(turning)
+    assert limit.load_factor.number == pytest.approx(share * 3.8)
+    forces = marram.reactions.forces.on_shaft("prop", limit)
+    at_hub = [f for f in forces if f.up and f.station is marram.reactions.forces.blade_plane]
+    assert sum(f.up.number for f in at_hub) == pytest.approx(-share * 3.8 * 9.8 * 9.80665)
+
+
+def test_take_off_torque_goes_with_take_off_thrust():
+    """More thrust in the climb than at take-off: only maximum continuous has it."""
+    design = design_from("marram", ("thrust: 1180 N", "thrust: 1600 N"))
+    take_off, continuous, *_ = design.reactions.cases.limits
+    assert (take_off.thrust.number, continuous.thrust.number) == (1520.0, 1600.0)
+
+
+def test_point_of_unknown_kind_counts_with_both_ratings():
+    change = (
+        "    engine_speed: 5700 rpm\n    power: 51 kW",
+        "    engine_speed: 3000 rpm\n    power: 51 kW",
+    )
+    known = design_from("marram", change)
+    unknown = design_from("marram", ("    kind: climb\n", ""), change)
+    lugging = 4 * 51e3 / (3000 * math.tau / 60)
+    torques = [
+        [case.torque("input").number for case in design.reactions.cases.limits[:2]]
+        for design in (known, unknown)
+    ]
+    assert torques[0] == pytest.approx([4 * 60e3 / (6000 * math.tau / 60), lugging])
+    assert torques[1] == pytest.approx([lugging, lugging])
+
+
+def test_limit_cases_without_a_take_off_rating_are_a_bound():
+    """Not shown, and at best the case that is known."""
+    design = design_from("marram", ("  take_off: {power: 60 kW, speed: 6000 rpm}\n", ""))
+    names = [case.name for case in design.reactions.cases.least_limits]
+    assert "least limit torque at maximum continuous" in names
+    assert "least limit torque at take-off" not in names
+    safety = design.measure("static_safety", design.subjects.the("bearing", "idler_rear"))
+    assert isinstance(safety, Unknown)
+    assert safety.at_best is not None
+    assert ("engine", "take_off", "power") in safety.missing
 
 
 def test_reverse_torque_pushes_the_shafts_the_other_way(marram):
