@@ -31,6 +31,21 @@ _TORQUE_CASES = (
 
 
 @dataclass(frozen=True)
+class Inflow:
+    """The air that meets the propeller askew.
+
+    Attributes:
+        angle: between it and the propeller axis [rad].
+        airspeed: true airspeed [m/s].
+        density: of the air [kg/m3].
+    """
+
+    angle: Value
+    airspeed: Value
+    density: Value
+
+
+@dataclass(frozen=True)
 class LoadCase:
     """One state of load.
 
@@ -41,6 +56,7 @@ class LoadCase:
         propeller_speed: of the propeller [rad/s].
         thrust: of the propeller [N].
         load_factor: on every weight.
+        inflow: the air that meets the propeller; none where the spec says nothing of it.
         yaw_rate: of the aircraft [rad/s].
         pitch_rate: of the aircraft [rad/s].
     """
@@ -51,6 +67,7 @@ class LoadCase:
     propeller_speed: Value
     thrust: Value
     load_factor: Value
+    inflow: Inflow | None
     yaw_rate: Known | None = None
     pitch_rate: Known | None = None
 
@@ -137,6 +154,7 @@ class LoadCases:
                 self._continuous_speed,
                 self.largest_thrust,
                 Known(case.load_factor, "1", "n", origin=source),
+                self._worst_inflow,
                 Known(yaw * case.yaw_rate, "rad/s", "ω_yaw", origin=source),
                 Known(pitch * case.pitch_rate, "rad/s", "ω_pitch", origin=source),
             )
@@ -180,19 +198,32 @@ class LoadCases:
 
     def ideal_thrust(self, point: Subject) -> Value:
         """Thrust of the actuator disc at the power of a point [N]: an upper bound."""
-        altitude = point.given("altitude", "z")
-        standard = assumed(0.0, "ΔK", "ΔT", _STANDARD_DAY)
-        density = compute(
-            air.density,
-            compute(air.pressure, altitude),
-            compute(air.temperature, altitude, standard),
-        )
         return compute(
             propeller.ideal_thrust,
             point.given("power", "P"),
             point.given("airspeed", "V"),
             self._subjects.the("propeller").given("diameter", "D"),
-            density,
+            _density(point.given("altitude", "z")),
+        )
+
+    def _inflow_at(self, point: Subject) -> Inflow | None:
+        if point.raw("inflow_angle") is None:
+            return self._worst_inflow
+        return Inflow(
+            point.given("inflow_angle", "ψ"),
+            point.given("airspeed", "V"),
+            _density(point.given("altitude", "z")),
+        )
+
+    @cached_property
+    def _worst_inflow(self) -> Inflow | None:
+        blades = self._subjects.the("propeller")
+        if blades.raw("yawed_flow") is None:
+            return None
+        return Inflow(
+            blades.given("yawed_flow.angle", "ψ"),
+            blades.given("yawed_flow.airspeed", "V"),
+            _density(Known(0.0, "m", "z", origin="yawed flow is stated for sea level")),
         )
 
     def _extreme_thrust(self, pick: Callable[..., Known], points: Sequence[Subject]) -> Value:
@@ -213,6 +244,7 @@ class LoadCases:
             self._motion.speed(self._train.last, point),
             self.thrust_at(point),
             _one(_LEVEL_FLIGHT),
+            self._inflow_at(point),
         )
 
     def _limit_torque(
@@ -233,6 +265,7 @@ class LoadCases:
                 self._subjects.the("drive").given("limit_load_factor", "n_A"),
                 Known(share, "1", "q_A", origin=load_cases.ENGINE_TORQUE_SOURCE),
             ),
+            self._worst_inflow,
         )
 
     @cached_property
@@ -250,6 +283,7 @@ class LoadCases:
             self._idle_speed,
             self.least_thrust,
             _one(_LEVEL_FLIGHT),
+            self._worst_inflow,
         )
 
     @cached_property
@@ -263,6 +297,7 @@ class LoadCases:
             self._idle_speed,
             still,
             _one(_LEVEL_FLIGHT),
+            self._worst_inflow,
         )
 
     @cached_property
@@ -278,6 +313,7 @@ class LoadCases:
             self._idle_speed,
             still,
             _one(_LEVEL_FLIGHT),
+            self._worst_inflow,
         )
 
     @cached_property
@@ -309,6 +345,15 @@ class LoadCases:
 
     def _passed_on(self, torque: Value, shaft: str) -> Value:
         return self._motion.torque_passed_on(self._motion.torque_behind_engine(torque), shaft)
+
+
+def _density(altitude: Value) -> Value:
+    standard = assumed(0.0, "ΔK", "ΔT", _STANDARD_DAY)
+    return compute(
+        air.density,
+        compute(air.pressure, altitude),
+        compute(air.temperature, altitude, standard),
+    )
 
 
 def _one(origin: str) -> Known:
