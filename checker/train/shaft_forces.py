@@ -239,22 +239,26 @@ class ShaftForces:
 
     def _yawed_flow(self, case: LoadCase) -> Value:
         """M_1P: by the stated swing of the thrust of a blade, or else by the inflow."""
+        stated = self._subjects.the("propeller").given("blade_thrust_variation", "Δ")
+        return self.inflow_moment(case) if isinstance(stated, Unknown) else self.swing_moment(case)
+
+    def swing_moment(self, case: LoadCase) -> Value:
+        """M_1P by the stated swing of the thrust of a blade [N m]."""
         propeller = self._subjects.the("propeller")
-        stated = propeller.given("blade_thrust_variation", "Δ")
-        if isinstance(stated, Unknown):
-            return self._inflow_moment(case, stated)
         return compute(
             load_cases.yawed_flow_moment,
-            stated,
+            propeller.given("blade_thrust_variation", "Δ"),
             case.thrust,
             propeller.given("diameter", "D"),
             propeller.given("blades", "N"),
         )
 
-    def _inflow_moment(self, case: LoadCase, unstated: Unknown) -> Value:
+    def inflow_moment(self, case: LoadCase) -> Value:
+        """M_1P of the blades in the inflow of a state of load [N m]."""
         propeller, inflow = self._subjects.the("propeller"), case.inflow
         if inflow is None:
-            return Unknown((*unstated.missing, propeller.place("yawed_flow")), _EITHER)
+            either = ("blade_thrust_variation", "yawed_flow")
+            return Unknown(tuple(propeller.place(field) for field in either), _EITHER)
         diameter = propeller.given("diameter", "D")
         return compute(
             load_cases.inflow_moment,

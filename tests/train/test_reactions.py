@@ -262,6 +262,14 @@ def test_two_blades_in_yawed_flow_pulse():
     )
 
 
+def test_stated_swing_held_against_yawed_flow():
+    """0.35 · 1520 N · 0.7 · 1.75 m / 4 over the moment of blade elements, at 5800 rpm."""
+    design = design_from("marram", (STATED_SWING, STATED_SWING + YAWED))
+    found = design.measure("swing_over_yawed_flow", design.subjects.the("propeller")).number
+    stated = 0.35 * 1520 * 0.7 * 1.75 / 4
+    assert found == pytest.approx(stated / yawed_couple(1520, 5800, 32, 14), rel=1e-4)
+
+
 def test_stated_swing_of_the_blades_goes_before_yawed_flow(marram):
     design = design_from("marram", (STATED_SWING, STATED_SWING + YAWED))
     for before, after in zip(
