@@ -13,7 +13,7 @@ GRAVITY = 9.80665
 _CS_23 = "EASA CS 23.371(a)(2), amendment not stated in the copy read"
 _AMC = "EASA AMC 23.371, amendment not stated in the copy read"
 _TWO_BLADES = 2
-# Slope of lift [1/rad] of a blade section below stall.
+# Slope of lift over angle of attack in radians, of a blade section below stall.
 THIN_AEROFOIL_LIFT_SLOPE = math.tau
 # Diameter [m] up to which AMC 23.371(a) lets the engine mount leave out yawed flow.
 MOUNT_DIAMETER = 2.74
@@ -148,7 +148,7 @@ def cross_flow(airspeed: float, inflow_angle: float) -> float:
     angular_speed="ω [rad/s]",
     through_disc="w [m/s]",
     chord="c [m]",
-    lift_slope="a [1/rad]",
+    lift_slope="a [1]",
     density="ρ [kg/m3]",
     diameter="D [m]",
     blades="N [1]",

@@ -267,7 +267,7 @@ class ShaftForces:
             case.propeller_speed,
             compute(disc_speed_of_thrust, case.thrust, inflow.airspeed, diameter, inflow.density),
             propeller.given("blade_chord", "c"),
-            assumed(load_cases.THIN_AEROFOIL_LIFT_SLOPE, "1/rad", "a", _LIFT_SLOPE),
+            assumed(load_cases.THIN_AEROFOIL_LIFT_SLOPE, "1", "a", _LIFT_SLOPE),
             inflow.density,
             diameter,
             propeller.given("blades", "N"),
