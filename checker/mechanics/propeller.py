@@ -123,6 +123,32 @@ def disc_speed(power: float, airspeed: float, diameter: float, density: float) -
 
 
 @equation(
+    "w",
+    "w = V/2 + √(V²/4 + T/(2 ρ A)); w = V where T < 0",
+    unit="m/s",
+    source=_DISC,
+    thrust="T [N]",
+    airspeed="V [m/s]",
+    diameter="D [m]",
+    density="ρ [kg/m3]",
+)
+def disc_speed_of_thrust(thrust: float, airspeed: float, diameter: float, density: float) -> float:
+    """Speed w [m/s] of the air through the disc that gives a thrust T [N]; V [m/s], ρ [kg/m³].
+
+    A propeller that brakes slows the air; it is taken as undisturbed there, which is more.
+
+    Source: actuator disc, T = 2 ρ A w (w − V).
+
+    Raises:
+        OutOfRange: flight backwards.
+    """
+    if airspeed < 0:
+        raise OutOfRange("the airspeed is below zero")
+    pressure = max(thrust, 0.0) / (2 * density * disc_area(diameter))
+    return airspeed / 2 + math.sqrt(airspeed**2 / 4 + pressure)
+
+
+@equation(
     "T",
     "T = P / w, with w² (w − V) = P / (2 ρ A)",
     unit="N",

@@ -29,6 +29,8 @@ NOT_REMEDIES = (
     ("operation.*.air_temperature", _AIR),
     ("operation.*.altitude", _AIR),
     ("operation.*.airspeed", _AIR),
+    ("*.inflow_angle", _AIR),
+    ("*.yawed_flow.*", _AIR),
     ("*.hot_day", _AIR),
     ("*.cold_*_temperature", _AIR),
     ("engine.cylinders", _ENGINE),

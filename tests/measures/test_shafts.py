@@ -75,13 +75,19 @@ def test_critical_speed_estimates_enclose_it(solve):
 
 
 def test_case_bolts_by_hand(solve):
-    """Limit torque case: torque difference, weights under side load; AC and VLA factors."""
+    """Limit torque at take-off, 75 % of condition A: torque difference, weights under side load."""
     design = solve({})
     housing = design.subjects.the("housing")
-    mean = 60e3 / (6000 * math.tau / 60)
-    torque = 4 * mean * (67 / 27 - 1)  # two meshes: propeller and engine turn alike
     weight = (27 + 9.8) * 9.80665
-    shear = torque / (8 * 0.15) + math.hypot(3.8 * weight, 1.33 * weight) / 8
+    by_rating = []
+    for mean, factor in (
+        (60e3 / (6000 * math.tau / 60), 0.75 * 3.8),
+        (51e3 / (5700 * math.tau / 60), 3.8),  # the climb asks for more torque than the rating
+    ):
+        torque = 4 * mean * (67 / 27 - 1)  # two meshes: propeller and engine turn alike
+        side = math.hypot(factor * weight, 1.33 * weight)
+        by_rating.append(torque / (8 * 0.15) + side / 8)
+    shear = max(by_rating)
     known = design.measure("mounting_slip_safety", housing)
     assert known.number == pytest.approx(0.15 * 24e3 / shear, rel=0.05)
     assert known.number < 0.15 * 24e3 / shear
