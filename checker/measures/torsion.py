@@ -6,7 +6,7 @@ from checker.known import Known, Unknown, Value, compute, merged
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import engine as engine_mechanics
-from checker.mechanics import excitation, torsion
+from checker.mechanics import torsion
 from checker.mechanics import torsional_parts as parts
 from checker.mechanics.equation import equation_of
 from checker.spec.subject import Subject
@@ -107,7 +107,7 @@ def modes(design: Design, drive: Subject) -> Value:
     if isinstance(survey, Unknown):
         return survey
     running = survey.modes[survey.model.running]
-    highest = max(survey.excitation.orders) * survey.top / math.tau
+    highest = max(survey.orders) * survey.top / math.tau
     lines = [
         f"{frequency:.1f} Hz ({low:.1f} hot, {high:.1f} cold): "
         + mode_words(survey.model, running, mode)
@@ -243,7 +243,7 @@ def barred_ranges(design: Design, drive: Subject) -> Value:
             beside = marine(barred.survey, crossing)
             if beside and crossing.speeds[0] <= high and crossing.speeds[1] >= low:
                 text += (
-                    f" (order {crossing.order:g}; marine formula, from memory, for comparison "
+                    f" ({crossing.words.rstrip(',')}; marine formula, from memory, for comparison "
                     f"only: {beside[0] * _RPM:.0f} to {beside[1] * _RPM:.0f} rpm)"
                 )
         words.append(text)
@@ -298,24 +298,6 @@ def major_order(design: Design) -> Value:
     return compute(
         engine_mechanics.firing_events_per_revolution, engine.given("cylinders", "z"), strokes
     )
-
-
-@varying_measure("drive", "1", "separation of blade passing from resonance")
-def blade_passing_separation(design: Design, drive: Subject, point: Subject) -> Value:
-    """s of the blade-passing order from the modes it can drive beyond a tenth of the mean."""
-    found = at_point(design, point)
-    propeller = design.subjects.the("propeller")
-    share = propeller.given("blade_passing_torque", "q_b")
-    blades = propeller.given("blades", "z_b")
-    if isinstance(found, Unknown) or isinstance(share, Unknown) or isinstance(blades, Unknown):
-        return merged([each for each in (found, share, blades) if isinstance(each, Unknown)])
-    resonances, index = found
-    survey = resonances.survey
-    order = compute(excitation.blade_order, blades, survey.model.ratios[design.train.last])
-    if isinstance(order, Unknown):
-        return order
-    apart = resonances.blade_separation(float(survey.speed[index]), order.number, share.number)
-    return survey.found(apart, "1", "s", order, share)
 
 
 @measure("propeller", "kg m2", "inertia by the swing test", at="swing_test")

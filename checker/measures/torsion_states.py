@@ -134,7 +134,8 @@ def rigid_propeller_reach(design: Design, drive: Subject) -> Value:
 
     speed, mean = np.array([survey.top]), np.array([float(survey.law(survey.top))])
     every = tuple(range(len(survey.excitation.angles)))
-    torque = abs(survey.excitation.of_cylinders(every, speed, mean)[0])
+    phased = survey.excitation.of_cylinders(every, speed, mean)[0]
+    torque = abs(phased) + abs(survey.excitation.unphased_of(every, mean)[0])
     counts = np.flatnonzero(torque > COUNTS_ABOVE * survey.excitation.full)
     highest = survey.excitation.orders[int(counts[-1])] if len(counts) else 0.0
     order = survey.found(float(highest), "1", "h_max")

@@ -219,29 +219,31 @@ def phase_vectors(
     return np.asarray(np.exp(-1j * turned) @ weighed)
 
 
-def cylinder_weights(cylinders: int, spread: float) -> tuple[float, ...]:
-    """Work of each cylinder over the mean of all, where the first one is weak.
+def cylinder_weights(cylinders: int, spread: float, weak: int = 0) -> tuple[float, ...]:
+    """Work of each cylinder over the mean of all, where one is weak.
 
-    A remainder is left in every order in which equal cylinders cancel, half orders above all; it
-    is as large whichever cylinder is the weak one.
+    A remainder is left in every order in which equal cylinders cancel, half orders above all. On
+    one inertia and with even firing it is as large whichever cylinder is the weak one.
 
     Args:
         cylinders: z.
         spread: q, how far the weak one stays behind the mean; the others make up for it.
+        weak: which one it is, from zero.
 
     Source: derived; the mean torque stays what it is.
 
     Raises:
         OutOfRange: a spread below none or above the whole.
 
-    >>> cylinder_weights(3, 0.1)
-    (0.9, 1.05, 1.05)
+    >>> cylinder_weights(3, 0.1, 1)
+    (1.05, 0.9, 1.05)
     """
     if not 0.0 <= spread <= 1.0:
         raise OutOfRange("spread must lie between 0 and 1")
     if cylinders == 1:
         return (1.0,)
-    return (1.0 - spread, *(1.0 + spread / (cylinders - 1) for _ in range(cylinders - 1)))
+    others = 1.0 + spread / (cylinders - 1)
+    return tuple(1.0 - spread if each == weak else others for each in range(cylinders))
 
 
 @equation(

@@ -29,6 +29,13 @@ _INTAKE = assumed(
     "q_i",
     "intake pressure of the closed throttle over that of the open one (from memory)",
 )
+_DRAWN_IN = assumed(
+    formulas.ATMOSPHERE,
+    "Pa",
+    "p_m",
+    "the throttle open, an engine that is not blown fills its manifold to one atmosphere "
+    "(from memory)",
+)
 _SPREAD = assumed(
     0.1,
     "1",
@@ -44,12 +51,13 @@ class EngineExcitation:
     Attributes:
         orders: per turn of the crankshaft.
         angles: firing angle of each cylinder [rad], in firing order.
-        weights: work of each cylinder over the mean of all.
+        even: whether they are equally spaced.
+        spread: how far the work of the weakest cylinder stays behind the mean of all.
         gas: gas torque of one cylinder; ``None`` where that of the engine is stated in every order.
         intake: absolute pressure in the manifold at full load [Pa].
         stated: gas torque of the whole engine at full load by order [N m]; not a number where it
             is computed.
-        unphased: the orders whose stated torque has no phase; it then adds to the inertia torque.
+        unphased: the orders whose stated torque has no phase.
         inertia: of one cylinder by order, per (rad/s)² [kg m²].
         full: mean torque at full load [N m].
         pressure_per_torque: mean pressure that stands for one newton metre [Pa/(N m)].
@@ -58,7 +66,8 @@ class EngineExcitation:
 
     orders: tuple[float, ...]
     angles: tuple[float, ...]
-    weights: tuple[float, ...]
+    even: bool
+    spread: float
     gas: formulas.GasHarmonics | None
     intake: float
     stated: "Complex"
@@ -68,36 +77,62 @@ class EngineExcitation:
     pressure_per_torque: float
     inputs: tuple[Known, ...]
 
-    @property
-    def phased(self) -> bool:
-        """Whether the phases of all orders are known."""
-        return not self.unphased.any()
+    def weak(self, *, lumped: bool) -> tuple[int, ...]:
+        """Cylinders, counted in firing order, of which each may be the weak one.
 
-    def of_cylinders(self, cylinders: tuple[int, ...], speed: "Real", mean: "Real") -> "Complex":
-        """Torque of some cylinders by order [N m]: [speed, order].
+        Where all act on one inertia and fire evenly, every order is as large whichever it is.
+
+        Args:
+            lumped: whether they act on one inertia.
+        """
+        alike = self.gas is None or (lumped and self.even)
+        return (0,) if alike else tuple(range(len(self.angles)))
+
+    def of_cylinders(
+        self, cylinders: tuple[int, ...], speed: "Real", mean: "Real", weak: int = 0
+    ) -> "Complex":
+        """Torque of some cylinders by order [N m], as far as its phase is known: [speed, order].
 
         Args:
             cylinders: which, counted in firing order.
             speed: of the crankshaft [rad/s].
             mean: mean torque of the crankshaft at each speed [N m].
+            weak: the cylinder that does less work than the others.
         """
         import numpy as np
 
-        friction = _FRICTION_SHARE.number * self.full
-        load = np.maximum(mean + friction, 0.0)
-        whole = self.full + friction
+        load = self._load(mean)
         vectors = formulas.phase_vectors(self.orders, [self.angles[each] for each in cylinders])
-        turned = self.inertia * vectors
-        inertia = np.multiply.outer(speed**2, turned)
-        along = np.exp(1j * np.angle(turned))
-        stated = np.where(self.unphased, abs(self.stated) * along, self.stated)
+        inertia = np.multiply.outer(speed**2, self.inertia * vectors)
         share = len(cylinders) / len(self.angles)
-        gas = share * np.multiply.outer(load / whole, stated)
+        gas = share * np.multiply.outer(load, np.where(self.unphased, 0.0, self.stated))
         if self.gas is not None:
-            gas = np.where(np.isnan(gas), self._computed(cylinders, vectors, load / whole), gas)
+            gas = np.where(np.isnan(gas), self._computed(cylinders, vectors, load, weak), gas)
         return np.asarray(gas + inertia)
 
-    def _computed(self, cylinders: tuple[int, ...], vectors: "Complex", load: "Real") -> "Complex":
+    def unphased_of(self, cylinders: tuple[int, ...], mean: "Real") -> "Complex":
+        """Stated torque of some cylinders by order [N m] whose phase is not known: [speed, order].
+
+        Args:
+            cylinders: which, counted in firing order.
+            mean: mean torque of the crankshaft at each speed [N m].
+        """
+        import numpy as np
+
+        share = len(cylinders) / len(self.angles)
+        stated = np.where(self.unphased, abs(self.stated), 0.0).astype(complex)
+        return np.asarray(share * np.multiply.outer(self._load(mean), stated))
+
+    def _load(self, mean: "Real") -> "Real":
+        """Share of the indicated torque at full load."""
+        import numpy as np
+
+        friction = _FRICTION_SHARE.number * self.full
+        return np.asarray(np.maximum(mean + friction, 0.0) / (self.full + friction))
+
+    def _computed(
+        self, cylinders: tuple[int, ...], vectors: "Complex", load: "Real", weak: int
+    ) -> "Complex":
         """Gas torque of some cylinders from the pressure cycle, at shares of the full load."""
         import numpy as np
 
@@ -105,10 +140,11 @@ class EngineExcitation:
         whole = self.full * (1.0 + _FRICTION_SHARE.number)
         indicated = load * whole * self.pressure_per_torque
         intake = self.intake * np.clip(load, formulas.LEAST_INTAKE, 1.0)
+        weights = formulas.cylinder_weights(len(self.angles), self.spread, weak)
         worked = formulas.phase_vectors(
             self.orders,
             [self.angles[each] for each in cylinders],
-            [self.weights[each] for each in cylinders],
+            [weights[each] for each in cylinders],
         )
         pumped = np.multiply.outer(intake, self.gas.charge) + self.gas.ambient
         burned = np.multiply.outer(indicated, self.gas.combustion)
@@ -149,10 +185,6 @@ def engine_excitation(subjects: Subjects) -> EngineExcitation | Unknown:
     return _made(engine, int(_number(strokes)), int(_number(count)), _number(full), known, inputs)
 
 
-def _angles_between(engine: Subject) -> list[float]:
-    return [each.value for each in engine.raw("firing_intervals")]
-
-
 def _number(value: Value) -> float:
     assert isinstance(value, Known)
     return value.number
@@ -167,8 +199,10 @@ def _made(
     inputs: tuple[Known, ...],
 ) -> EngineExcitation | Unknown:
     orders = formulas.survey_orders(strokes)
-    angles = engine_mechanics.firing_angles(_angles_between(engine))
+    intervals = [each.value for each in engine.raw("firing_intervals")]
+    angles = engine_mechanics.firing_angles(intervals)
     try:
+        even = engine_mechanics.firing_is_even(intervals, strokes)
         inertia = formulas.inertia_harmonics(
             sizes["reciprocating_mass"], sizes["stroke"], sizes["rod_length"], orders
         )
@@ -178,19 +212,20 @@ def _made(
     if isinstance(stated, Unknown):
         return stated
     used = (*inputs, _FRICTION_SHARE, *stated.used)
-    gas, intake, pressure, weights = None, formulas.ATMOSPHERE, 0.0, (1.0,) * count
+    gas, intake, pressure, spread = None, formulas.ATMOSPHERE, 0.0, 0.0
     if stated.left_out:
         cycle = _cycle(engine, strokes, count, full, sizes, stated.left_out)
         if isinstance(cycle, Unknown):
             return cycle
         gas = formulas.gas_harmonics(cycle.cylinder, orders)
         intake, pressure = cycle.intake, cycle.pressure_per_torque
-        weights = formulas.cylinder_weights(count, _number(cycle.spread))
+        spread = _number(cycle.spread)
         used = (*used, *cycle.used)
     return EngineExcitation(
         orders,
         angles,
-        weights,
+        even,
+        spread,
         gas,
         intake,
         stated.torque,
@@ -234,7 +269,6 @@ def _cycle(
     )
     pressure = formulas.mean_pressure(1.0, count, cylinder.displacement, strokes)
     manifold = engine.given("manifold_pressure", "p_m")
-    more: tuple[Known, ...] = ()
     if isinstance(manifold, Unknown):
         indicated = pressure * full * (1.0 + _FRICTION_SHARE.number)
         if indicated > formulas.MOST_UNBOOSTED:
@@ -243,14 +277,12 @@ def _cycle(
                 f"an indicated mean pressure of {indicated / 1e5:.1f} bar is more than an engine "
                 "draws in by itself",
             )
-        intake = formulas.ATMOSPHERE
-    else:
-        intake, more = manifold.number, (manifold,)
+        manifold = _DRAWN_IN
     stated = engine.given("cylinder_spread", "q_z")
     spread = stated if isinstance(stated, Known) else _SPREAD
     known = tuple(each for each in (bore, squeeze) if isinstance(each, Known))
-    used = (*known, *more, spread, _CYCLE, _INTAKE)
-    return _Cycle(cylinder, intake, pressure, spread, used)
+    used = (*known, manifold, spread, _CYCLE, _INTAKE)
+    return _Cycle(cylinder, manifold.number, pressure, spread, used)
 
 
 @dataclass(frozen=True)
