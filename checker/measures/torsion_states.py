@@ -26,7 +26,7 @@ def _passing(design: Design, shaft: str, nodes: list[int], words: str) -> Value:
         return survey
     if not nodes:
         return Unknown(because=f"{words} is no part of the torsional model")
-    highest, _ = survey.run_through
+    highest = survey.run_through
     torque = max(float(highest[node]) for node in nodes) * survey.model.ratios[shaft].number
     return survey.found(torque, "N m", "T_bound")
 

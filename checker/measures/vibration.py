@@ -202,7 +202,7 @@ def _run_through(design: Design, kinds: tuple[str, ...]) -> Value:
     if isinstance(barred, Unknown):
         return barred
     survey = barred.survey
-    highest, _ = survey.run_through
+    highest = survey.run_through
     limits = [each for each in barred.limits if each.on == "peak" and each.kind in kinds]
     if not limits:
         return Unknown(because="nothing with a peak torque rating stands in the model")

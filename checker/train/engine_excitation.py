@@ -1,7 +1,7 @@
 """Torque of the cylinders by order, at any speed and mean torque of the crankshaft."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from checker.known import Known, Unknown, Value, all_known, assumed, compute
@@ -29,6 +29,13 @@ _INTAKE = assumed(
     "q_i",
     "intake pressure of the closed throttle over that of the open one (from memory)",
 )
+_NO_THROTTLE = assumed(
+    1.0,
+    "1",
+    "q_i",
+    f"an engine of a compression ratio above {formulas.MOST_THROTTLED:g} has no throttle "
+    "(from memory)",
+)
 _DRAWN_IN = assumed(
     formulas.ATMOSPHERE,
     "Pa",
@@ -53,10 +60,12 @@ class EngineExcitation:
         angles: firing angle of each cylinder [rad], in firing order.
         even: whether they are equally spaced.
         spread: how far the work of the weakest cylinder stays behind the mean of all.
-        gas: gas torque of one cylinder; ``None`` where that of the engine is stated in every order.
+        strokes: per cycle, 2 or 4.
+        gas: computed gas torque of one cylinder.
         intake: absolute pressure in the manifold at full load [Pa].
+        throttled: intake pressure with the throttle closed over that at full load.
         stated: gas torque of the whole engine at full load by order [N m]; not a number where it
-            is computed.
+            is computed. Below full load it differs from the computed torque in proportion to load.
         unphased: the orders whose stated torque has no phase.
         inertia: of one cylinder by order, per (rad/s)² [kg m²].
         full: mean torque at full load [N m].
@@ -68,8 +77,10 @@ class EngineExcitation:
     angles: tuple[float, ...]
     even: bool
     spread: float
-    gas: formulas.GasHarmonics | None
+    strokes: int
+    gas: formulas.GasHarmonics
     intake: float
+    throttled: float
     stated: "Complex"
     unphased: "NDArray[np.bool_]"
     inertia: "Complex"
@@ -85,8 +96,22 @@ class EngineExcitation:
         Args:
             lumped: whether they act on one inertia.
         """
-        alike = self.gas is None or (lumped and self.even)
+        import numpy as np
+
+        measured = not np.isnan(self.stated).any()
+        alike = measured or (lumped and self.even)
         return (0,) if alike else tuple(range(len(self.angles)))
+
+    def unthrottled(self) -> "EngineExcitation":
+        """The same engine drawing in as with an open throttle: at a start and a stop.
+
+        At these speeds the little air that passes a closed throttle fills the cylinders.
+        """
+        return replace(self, throttled=1.0)
+
+    def motored(self) -> float:
+        """Mean torque of the crankshaft without combustion [N m], its friction alone."""
+        return -_FRICTION_SHARE.number * self.full
 
     def of_cylinders(
         self, cylinders: tuple[int, ...], speed: "Real", mean: "Real", weak: int = 0
@@ -105,9 +130,10 @@ class EngineExcitation:
         vectors = formulas.phase_vectors(self.orders, [self.angles[each] for each in cylinders])
         inertia = np.multiply.outer(speed**2, self.inertia * vectors)
         share = len(cylinders) / len(self.angles)
-        gas = share * np.multiply.outer(load, np.where(self.unphased, 0.0, self.stated))
-        if self.gas is not None:
-            gas = np.where(np.isnan(gas), self._computed(cylinders, vectors, load, weak), gas)
+        stated = share * np.where(self.unphased, 0.0, self.stated)
+        full = self._computed(cylinders, vectors, np.ones(1), weak)[0]
+        more = np.where(np.isnan(stated), 0.0, stated - full)
+        gas = self._computed(cylinders, vectors, load, weak) + np.multiply.outer(load, more)
         return np.asarray(gas + inertia)
 
     def unphased_of(self, cylinders: tuple[int, ...], mean: "Real") -> "Complex":
@@ -136,10 +162,12 @@ class EngineExcitation:
         """Gas torque of some cylinders from the pressure cycle, at shares of the full load."""
         import numpy as np
 
-        assert self.gas is not None
         whole = self.full * (1.0 + _FRICTION_SHARE.number)
+        intake = self.intake * np.clip(load, self.throttled, 1.0)
         indicated = load * whole * self.pressure_per_torque
-        intake = self.intake * np.clip(load, formulas.LEAST_INTAKE, 1.0)
+        if self.strokes == 4:
+            # Combustion also does the work of drawing in against a throttle.
+            indicated = indicated + formulas.ATMOSPHERE - intake
         weights = formulas.cylinder_weights(len(self.angles), self.spread, weak)
         worked = formulas.phase_vectors(
             self.orders,
@@ -198,7 +226,7 @@ def _made(
     sizes: dict[str, float],
     inputs: tuple[Known, ...],
 ) -> EngineExcitation | Unknown:
-    orders = formulas.survey_orders(strokes)
+    orders = formulas.survey_orders(strokes, count)
     intervals = [each.value for each in engine.raw("firing_intervals")]
     angles = engine_mechanics.firing_angles(intervals)
     try:
@@ -211,29 +239,24 @@ def _made(
     stated = _stated_harmonics(engine, orders)
     if isinstance(stated, Unknown):
         return stated
-    used = (*inputs, _FRICTION_SHARE, *stated.used)
-    gas, intake, pressure, spread = None, formulas.ATMOSPHERE, 0.0, 0.0
-    if stated.left_out:
-        cycle = _cycle(engine, strokes, count, full, sizes, stated.left_out)
-        if isinstance(cycle, Unknown):
-            return cycle
-        gas = formulas.gas_harmonics(cycle.cylinder, orders)
-        intake, pressure = cycle.intake, cycle.pressure_per_torque
-        spread = _number(cycle.spread)
-        used = (*used, *cycle.used)
+    cycle = _cycle(engine, strokes, count, full, sizes, stated.left_out)
+    if isinstance(cycle, Unknown):
+        return cycle
     return EngineExcitation(
         orders,
         angles,
         even,
-        spread,
-        gas,
-        intake,
+        _number(cycle.spread),
+        strokes,
+        formulas.gas_harmonics(cycle.cylinder, orders),
+        cycle.intake,
+        cycle.throttled,
         stated.torque,
         stated.unphased,
         inertia,
         full,
-        pressure,
-        used,
+        cycle.pressure_per_torque,
+        (*inputs, _FRICTION_SHARE, *stated.used, *cycle.used),
     )
 
 
@@ -243,6 +266,7 @@ class _Cycle:
 
     cylinder: formulas.Cylinder
     intake: float
+    throttled: float
     pressure_per_torque: float
     spread: Known
     used: tuple[Known, ...]
@@ -256,16 +280,36 @@ def _cycle(
     sizes: dict[str, float],
     orders: tuple[float, ...],
 ) -> _Cycle | Unknown:
-    """The pressure cycle for orders that are not stated, or what is missing for it."""
+    """The pressure cycle, or what is missing for it.
+
+    Stated torque needs it too: it holds at full load, and below that compression stays.
+
+    Args:
+        engine: the engine.
+        strokes: per cycle.
+        count: number of cylinders.
+        full: mean torque at full load [N m].
+        sizes: of the slider crank.
+        orders: the orders whose torque is not stated.
+    """
     bore, squeeze = engine.given("bore", "d"), engine.given("compression_ratio", "ε")
     unknown = all_known(bore, squeeze)
     if unknown is not None:
         told = ", ".join(f"{order:g}" for order in orders)
-        also = (engine.place("torque_harmonics"),) if engine.raw("torque_harmonics") else ()
-        because = f"the torque of order {told} is neither stated nor to be computed" if also else ""
-        return Unknown((*unknown.missing, *also), because)
+        also = engine.raw("torque_harmonics")
+        if not also:
+            return unknown
+        if not orders:
+            because = "the stated torque holds at full load, below that compression is computed"
+            return Unknown(unknown.missing, because)
+        return Unknown(
+            (*unknown.missing, engine.place("torque_harmonics")),
+            f"the torque of order {told} is neither stated nor to be computed",
+        )
+    assert isinstance(bore, Known)
+    assert isinstance(squeeze, Known)
     cylinder = formulas.Cylinder(
-        _number(bore), sizes["stroke"], sizes["rod_length"], _number(squeeze), strokes
+        bore.number, sizes["stroke"], sizes["rod_length"], squeeze.number, strokes
     )
     pressure = formulas.mean_pressure(1.0, count, cylinder.displacement, strokes)
     manifold = engine.given("manifold_pressure", "p_m")
@@ -278,11 +322,16 @@ def _cycle(
                 "draws in by itself",
             )
         manifold = _DRAWN_IN
+    idle = engine.given("idle_manifold_pressure", "p_0")
+    if isinstance(idle, Known):
+        throttled, closed = min(idle.number / manifold.number, 1.0), idle
+    else:
+        closed = _INTAKE if squeeze.number <= formulas.MOST_THROTTLED else _NO_THROTTLE
+        throttled = closed.number
     stated = engine.given("cylinder_spread", "q_z")
     spread = stated if isinstance(stated, Known) else _SPREAD
-    known = tuple(each for each in (bore, squeeze) if isinstance(each, Known))
-    used = (*known, manifold, spread, _CYCLE, _INTAKE)
-    return _Cycle(cylinder, manifold.number, pressure, spread, used)
+    used = (bore, squeeze, manifold, closed, *((spread,) if orders else ()), _CYCLE)
+    return _Cycle(cylinder, manifold.number, throttled, pressure, spread, used)
 
 
 @dataclass(frozen=True)

@@ -31,6 +31,8 @@ if TYPE_CHECKING:
     Complex = NDArray[np.complex128]
 
 SPEEDS = 400
+_SLOWEST = 0.1
+"""Speed over idle below which a start or stop is not looked at: it lasts less than a cycle."""
 
 
 @dataclass(frozen=True)
@@ -316,25 +318,33 @@ class TorsionalSurvey:
         return tuple(runs(self.least[node, :SPEEDS] < 0.0, self.speed[:SPEEDS]))
 
     @cached_property
-    def run_through(self) -> tuple["Real", "Real"]:
-        """Highest torque of each joint below idle, of all states [N m]; and speeds [rad/s].
+    def run_through(self) -> "Real":
+        """Highest torque of each joint at a start or a stop, of all states [N m].
 
-        A bound: the response is that of standing at each speed, which a start or a stop passes
-        through.
+        A bound: the response is that of standing at each speed from a tenth of idle to idle, the
+        crossings of every state among them, with the cylinders filled as by an open throttle,
+        whether they fire or not.
         """
         import numpy as np
 
-        speed = np.linspace(0.1 * self.idle, self.idle, 200)
-        mean = self.law(speed)
         on_path = np.array([float(node.on_path) for node in self.model.nodes])
         highest = np.zeros(len(self.model.nodes))
-        states = self.model.states
+        last = len(self.model.states) - 1
+        open_throttle = TorsionalSurvey(
+            self.model, self.excitation.unthrottled(), self.blades, self._limits, self._points
+        )
         # Every speed is looked at, so that states in between add nothing to the ends.
-        for state in {states[0], states[self.model.running], states[-1]}:
-            response = self.response(state, speed, mean)
-            swing = np.maximum(response.up, -response.down)
-            highest = np.maximum(highest, (np.multiply.outer(on_path, mean) + swing).max(axis=1))
-        return highest, speed
+        for index in {0, self.model.running, last}:
+            met = np.divide.outer(math.tau * self.modes[index].frequency[1:], self.orders).ravel()
+            speed = np.concatenate([np.linspace(_SLOWEST * self.idle, self.idle, 200), met])
+            speed = speed[(speed >= _SLOWEST * self.idle) & (speed <= self.idle)]
+            fired = self.law(speed)
+            for mean in (fired, np.full_like(fired, self.excitation.motored())):
+                response = open_throttle.response(self.model.states[index], speed, mean)
+                swing = np.maximum(response.up, -response.down)
+                carried = np.multiply.outer(on_path, np.maximum(mean, 0.0))
+                highest = np.maximum(highest, (carried + swing).max(axis=1))
+        return highest
 
     def found(self, value: Plain, unit: str, symbol: str, *more: Known) -> Known:
         """A result of the survey, with all that went in."""
