@@ -6,7 +6,7 @@ from checker.known import Known, Unknown, Value, compute, merged
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import engine as engine_mechanics
-from checker.mechanics import excitation, torsion
+from checker.mechanics import torsion
 from checker.mechanics import torsional_parts as parts
 from checker.mechanics.equation import equation_of
 from checker.spec.subject import Subject
@@ -107,7 +107,7 @@ def modes(design: Design, drive: Subject) -> Value:
     if isinstance(survey, Unknown):
         return survey
     running = survey.modes[survey.model.running]
-    highest = max(survey.excitation.orders) * survey.top / math.tau
+    highest = max(survey.orders) * survey.top / math.tau
     lines = [
         f"{frequency:.1f} Hz ({low:.1f} hot, {high:.1f} cold): "
         + mode_words(survey.model, running, mode)
@@ -158,8 +158,7 @@ def dwell_separation(design: Design, drive: Subject) -> Value:
     if None in stated:
         return Unknown((engine.place("dwell_speeds"),))
     survey = movers.survey
-    speeds = [survey.idle, *(each.value for each in stated)]
-    apart = [_separation(movers, speed, float(survey.law(speed))) for speed in speeds]
+    apart = [_separation(movers, speed, float(survey.law(speed))) for speed in survey.held]
     return min(apart, key=lambda value: value.number)
 
 
@@ -188,24 +187,19 @@ def _clearing(movers: Movers, speed: float, mean: float) -> str:
 
 @measure("drive", "", "smallest changes that clear the worst separation")
 def smallest_change(design: Design, drive: Subject) -> Value:
-    """The factor on damper, inertias or speed that gives every counting order 20 % separation."""
+    """The factor on damper, inertias or speed that gives every counting order 20 % separation.
+
+    It is that for the operation point, idle or held speed that stands nearest to resonance, and
+    brings no other of them nearer than that.
+    """
     movers = design.movers
     if isinstance(movers, Unknown):
         return movers
-    resonances, survey = movers.resonances, movers.survey
-    worst = min(
-        (
-            (resonances.separation(float(survey.speed[index]), float(survey.mean[index]))[0], index)
-            for index in survey.points.values()
-            if not survey.open[index]
-        ),
-        default=(1.0, 0),
-    )
+    speed, mean = min(movers.held, key=lambda each: movers.resonances.separation(*each)[0])
     words = _NONE
-    if worst[0] < _WANTED:
-        index = worst[1]
-        words = _clearing(movers, float(survey.speed[index]), float(survey.mean[index]))
-    return survey.found(words, "", "change")
+    if movers.resonances.separation(speed, mean)[0] < _WANTED:
+        words = _clearing(movers, speed, mean)
+    return movers.survey.found(words, "", "change")
 
 
 @measure("drive", "", "what moves the lowest natural frequency, and what idle speed does")
@@ -243,7 +237,7 @@ def barred_ranges(design: Design, drive: Subject) -> Value:
             beside = marine(barred.survey, crossing)
             if beside and crossing.speeds[0] <= high and crossing.speeds[1] >= low:
                 text += (
-                    f" (order {crossing.order:g}; marine formula, from memory, for comparison "
+                    f" ({crossing.words.rstrip(',')}; marine formula, from memory, for comparison "
                     f"only: {beside[0] * _RPM:.0f} to {beside[1] * _RPM:.0f} rpm)"
                 )
         words.append(text)
@@ -260,24 +254,43 @@ def _as_far_as_rated(barred: BarredRanges, found: Known) -> Value:
 
 @varying_measure("drive", "", "whether the point lies outside every barred range")
 def outside_barred(design: Design, drive: Subject, point: Subject) -> Value:
-    """Whether the crankshaft speed of the point is in no barred range."""
-    return _outside(design, point.given("engine_speed", "ω"))
+    """Whether the crankshaft speed of the point is in no barred range.
+
+    Below idle and above the top of the survey the torque at the point itself decides.
+    """
+    speed = point.given("engine_speed", "ω")
+    barred, found = design.barred, at_point(design, point)
+    if isinstance(barred, Unknown) or isinstance(speed, Unknown) or isinstance(found, Unknown):
+        return merged([each for each in (barred, speed, found) if isinstance(each, Unknown)])
+    if barred.survey.idle <= speed.number <= barred.survey.top:
+        inside = barred.at_speed(speed.number)
+    else:
+        inside = barred.at_point(found[1])
+    return _free(barred, inside, speed)
 
 
-@measure("drive", "", "whether idle lies outside every barred range")
-def idle_outside_barred(design: Design, drive: Subject) -> Value:
-    """Whether the idle speed of the engine is in no barred range."""
-    return _outside(design, design.subjects.the("engine").given("idle_speed", "ω_idle"))
-
-
-def _outside(design: Design, speed: Value) -> Value:
-    barred = design.barred
+@measure("drive", "", "whether idle and held speeds lie outside every barred range")
+def dwell_outside_barred(design: Design, drive: Subject) -> Value:
+    """Whether idle and the speeds at which the engine is held are in no barred range."""
+    barred, engine = design.barred, design.subjects.the("engine")
     if isinstance(barred, Unknown):
         return barred
-    if isinstance(speed, Unknown):
-        return speed
-    inside = any(low <= speed.number <= high for low, high in barred.proved)
-    found = barred.survey.found(not inside, "", "outside", speed)
+    survey = barred.survey
+    if any(barred.at_speed(speed) for speed in survey.held):
+        return _free(barred, True)
+    if None in (engine.raw("dwell_speeds") or ()):
+        return Unknown((engine.place("dwell_speeds"),))
+    beyond = [speed for speed in survey.held if not survey.idle <= speed <= survey.top]
+    if beyond:
+        return Unknown(
+            because=f"{beyond[0] * _RPM:.0f} rpm lies outside the surveyed speeds, "
+            f"{survey.idle * _RPM:.0f} to {survey.top * _RPM:.0f} rpm"
+        )
+    return _free(barred, False)
+
+
+def _free(barred: BarredRanges, inside: bool, *speed: Known) -> Value:
+    found = barred.survey.found(not inside, "", "outside", *speed)
     # No rating that is still missing can lift the bar of another part.
     return found if inside else _as_far_as_rated(barred, found)
 
@@ -298,24 +311,6 @@ def major_order(design: Design) -> Value:
     return compute(
         engine_mechanics.firing_events_per_revolution, engine.given("cylinders", "z"), strokes
     )
-
-
-@varying_measure("drive", "1", "separation of blade passing from resonance")
-def blade_passing_separation(design: Design, drive: Subject, point: Subject) -> Value:
-    """s of the blade-passing order from the modes it can drive beyond a tenth of the mean."""
-    found = at_point(design, point)
-    propeller = design.subjects.the("propeller")
-    share = propeller.given("blade_passing_torque", "q_b")
-    blades = propeller.given("blades", "z_b")
-    if isinstance(found, Unknown) or isinstance(share, Unknown) or isinstance(blades, Unknown):
-        return merged([each for each in (found, share, blades) if isinstance(each, Unknown)])
-    resonances, index = found
-    survey = resonances.survey
-    order = compute(excitation.blade_order, blades, survey.model.ratios[design.train.last])
-    if isinstance(order, Unknown):
-        return order
-    apart = resonances.blade_separation(float(survey.speed[index]), order.number, share.number)
-    return survey.found(apart, "1", "s", order, share)
 
 
 @measure("propeller", "kg m2", "inertia by the swing test", at="swing_test")

@@ -26,7 +26,7 @@ def _passing(design: Design, shaft: str, nodes: list[int], words: str) -> Value:
         return survey
     if not nodes:
         return Unknown(because=f"{words} is no part of the torsional model")
-    highest, _ = survey.run_through
+    highest = survey.run_through
     torque = max(float(highest[node]) for node in nodes) * survey.model.ratios[shaft].number
     return survey.found(torque, "N m", "T_bound")
 
@@ -134,7 +134,8 @@ def rigid_propeller_reach(design: Design, drive: Subject) -> Value:
 
     speed, mean = np.array([survey.top]), np.array([float(survey.law(survey.top))])
     every = tuple(range(len(survey.excitation.angles)))
-    torque = abs(survey.excitation.of_cylinders(every, speed, mean)[0])
+    phased = survey.excitation.of_cylinders(every, speed, mean)[0]
+    torque = abs(phased) + abs(survey.excitation.unphased_of(every, mean)[0])
     counts = np.flatnonzero(torque > COUNTS_ABOVE * survey.excitation.full)
     highest = survey.excitation.orders[int(counts[-1])] if len(counts) else 0.0
     order = survey.found(float(highest), "1", "h_max")

@@ -14,6 +14,9 @@ FOUR_STROKE = 4
 TWO_STROKE = 2
 _STROKES = {"four-stroke": FOUR_STROKE, "two-stroke": TWO_STROKE}
 
+# Printed angles are rounded (seven cylinders: 102.9 deg); half a degree covers a whole cycle.
+_ANGLE_ROUNDING = math.radians(0.5)
+
 
 @dataclass(frozen=True, slots=True)
 class TorqueFactors:
@@ -191,6 +194,34 @@ def firing_angles(firing_intervals: Sequence[float]) -> tuple[float, ...]:
     Source: definition.
     """
     return tuple(sum(firing_intervals[:index]) for index in range(len(firing_intervals)))
+
+
+@equation(
+    "even",
+    "every Δφ_k = 180° strokes / z",
+    unit="",
+    source="definition",
+    firing_intervals="Δφ_k [rad]",
+    strokes="strokes [1]",
+)
+def firing_is_even(firing_intervals: Sequence[float], strokes: int) -> bool:
+    """Whether the firings are equally spaced, from the intervals [rad] of one whole cycle.
+
+    Source: definition; half a degree is left for printed angles that were rounded.
+
+    Raises:
+        OutOfRange: the intervals do not make up a cycle (720 deg for a four-stroke, 360 deg for a
+            two-stroke), or neither a two-stroke nor a four-stroke.
+    """
+    cycle = math.tau * _revolutions_per_cycle(strokes)
+    total = sum(firing_intervals)
+    if abs(total - cycle) > _ANGLE_ROUNDING:
+        raise OutOfRange(
+            f"the firing intervals add up to {math.degrees(total):.1f} deg, "
+            f"a cycle of {strokes} strokes is {math.degrees(cycle):.0f} deg"
+        )
+    even = cycle / len(firing_intervals)
+    return all(abs(interval - even) <= _ANGLE_ROUNDING for interval in firing_intervals)
 
 
 @equation(

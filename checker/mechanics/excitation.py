@@ -20,11 +20,16 @@ if TYPE_CHECKING:
     Complex = NDArray[np.complex128]
 
 ORDERS = 12
+"""Least number of orders that a survey looks at."""
+
 _SAMPLES = 1440
 ATMOSPHERE = 101_325.0
 POLYTROPIC = 1.3
 LEAST_INTAKE = 0.3
 """Intake pressure of a closed throttle over that of an open one (from memory)."""
+
+MOST_THROTTLED = 14.0
+"""Compression ratio above which an engine is taken to have no throttle (from memory)."""
 
 MOST_UNBOOSTED = 1.5e6
 """Indicated mean pressure that an engine reaches without a blower, at most (from memory) [Pa]."""
@@ -54,10 +59,18 @@ class Cylinder:
         return math.pi / 4.0 * self.bore**2 * self.stroke
 
 
-def survey_orders(strokes: int) -> tuple[float, ...]:
-    """The first twelve orders that an engine can excite, per turn of the crankshaft."""
+def survey_orders(strokes: int, cylinders: int) -> tuple[float, ...]:
+    """The orders that an engine can excite, per turn of the crankshaft.
+
+    The first twelve, or as many as reach three times the firing order.
+
+    Source: common practice, no source; lower orders are the stronger ones.
+
+    >>> survey_orders(4, 6)[-1]
+    9.0
+    """
     step = 0.5 if strokes == 4 else 1.0
-    return tuple(step * number for number in range(1, ORDERS + 1))
+    return tuple(step * number for number in range(1, max(ORDERS, 3 * cylinders) + 1))
 
 
 @equation(
@@ -76,6 +89,30 @@ def mean_pressure(torque: float, cylinders: int, displacement: float, strokes: i
     Source: definition.
     """
     return math.tau * torque * strokes / 2.0 / (cylinders * displacement)
+
+
+@equation(
+    "p_i/p_m",
+    "p_i / p_m",
+    unit="1",
+    source="definition",
+    indicated="p_i [Pa]",
+    manifold="p_m [Pa]",
+)
+def pressure_per_charge(indicated: float, manifold: float) -> float:
+    """Indicated mean pressure [Pa] over the absolute pressure in the manifold [Pa].
+
+    It tells how much work a cylinder makes of its charge; by the heat in a charge of air and fuel
+    there is a most.
+
+    Source: definition.
+
+    Raises:
+        OutOfRange: no pressure in the manifold.
+    """
+    if manifold <= 0.0:
+        raise OutOfRange("manifold must be above zero")
+    return indicated / manifold
 
 
 @equation(
@@ -219,29 +256,31 @@ def phase_vectors(
     return np.asarray(np.exp(-1j * turned) @ weighed)
 
 
-def cylinder_weights(cylinders: int, spread: float) -> tuple[float, ...]:
-    """Work of each cylinder over the mean of all, where the first one is weak.
+def cylinder_weights(cylinders: int, spread: float, weak: int = 0) -> tuple[float, ...]:
+    """Work of each cylinder over the mean of all, where one is weak.
 
-    A remainder is left in every order in which equal cylinders cancel, half orders above all; it
-    is as large whichever cylinder is the weak one.
+    A remainder is left in every order in which equal cylinders cancel, half orders above all. On
+    one inertia and with even firing it is as large whichever cylinder is the weak one.
 
     Args:
         cylinders: z.
         spread: q, how far the weak one stays behind the mean; the others make up for it.
+        weak: which one it is, from zero.
 
     Source: derived; the mean torque stays what it is.
 
     Raises:
         OutOfRange: a spread below none or above the whole.
 
-    >>> cylinder_weights(3, 0.1)
-    (0.9, 1.05, 1.05)
+    >>> cylinder_weights(3, 0.1, 1)
+    (1.05, 0.9, 1.05)
     """
     if not 0.0 <= spread <= 1.0:
         raise OutOfRange("spread must lie between 0 and 1")
     if cylinders == 1:
         return (1.0,)
-    return (1.0 - spread, *(1.0 + spread / (cylinders - 1) for _ in range(cylinders - 1)))
+    others = 1.0 + spread / (cylinders - 1)
+    return tuple(1.0 - spread if each == weak else others for each in range(cylinders))
 
 
 @equation(

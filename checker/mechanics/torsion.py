@@ -56,6 +56,21 @@ class Tree:
         if any(each <= 0.0 for each in self.stiffness[1:]):
             raise OutOfRange("stiffness must be above zero")
 
+    def part(self, kept: tuple[int, ...]) -> "Tree":
+        """Some of its nodes as a tree of their own.
+
+        Args:
+            kept: the nodes, in order, each joined to one that is kept.
+        """
+        at = {node: index for index, node in enumerate(kept)}
+        return Tree(
+            tuple(self.inertia[node] for node in kept),
+            tuple(at.get(self.parent[node], -1) for node in kept),
+            tuple(self.stiffness[node] for node in kept),
+            tuple(self.damping[node] for node in kept),
+            tuple(self.viscous[node] for node in kept) if self.viscous else (),
+        )
+
 
 @dataclass(frozen=True)
 class Modes:
@@ -159,17 +174,18 @@ def forced_response(
     Args:
         tree: inertias and springs.
         frequency: f of each excitation [Hz], above zero.
-        torque: complex amplitude on a node at each frequency [N m], by node.
+        torque: complex amplitude on a node at each frequency [N m], by node: [..., frequency].
 
     Returns:
         Complex torque that each joint passes on from its parent [N m], and angle of each node
-        [rad], both as [node, frequency].
+        [rad], both as [node, ..., frequency].
     """
     import numpy as np
 
     count = len(tree.parent)
     square = -((math.tau * np.asarray(frequency)) ** 2)
-    load = np.zeros((count, len(square)), dtype=complex)
+    shape = np.broadcast_shapes(square.shape, *(np.shape(each) for each in torque.values()))
+    load = np.zeros((count, *shape), dtype=complex)
     for node, amplitude in torque.items():
         load[node] += amplitude
     dynamic = np.multiply.outer(np.asarray(tree.inertia), square).astype(complex)

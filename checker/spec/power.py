@@ -199,6 +199,12 @@ class Engine(Part):
         "Absolute pressure in the inlet manifold at maximum continuous power; needed of a "
         "supercharged engine."
     )
+    idle_manifold_pressure: Annotated[
+        Quantity | None, Of("pressure", at_least="10 kPa", at_most="500 kPa")
+    ] = stated(
+        "Absolute pressure in the inlet manifold at idle; of an engine without a throttle as at "
+        "full load."
+    )
     torque_harmonics: list[Harmonic] | None = stated(
         "Harmonics of the gas torque of the whole engine at maximum continuous power. What is left "
         "out is computed from bore, stroke, rod and compression ratio."

@@ -1,7 +1,7 @@
 """Torque of the cylinders by order, at any speed and mean torque of the crankshaft."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from checker.known import Known, Unknown, Value, all_known, assumed, compute
@@ -29,6 +29,20 @@ _INTAKE = assumed(
     "q_i",
     "intake pressure of the closed throttle over that of the open one (from memory)",
 )
+_NO_THROTTLE = assumed(
+    1.0,
+    "1",
+    "q_i",
+    f"an engine of a compression ratio above {formulas.MOST_THROTTLED:g} has no throttle "
+    "(from memory)",
+)
+_DRAWN_IN = assumed(
+    formulas.ATMOSPHERE,
+    "Pa",
+    "p_m",
+    "the throttle open, an engine that is not blown fills its manifold to one atmosphere "
+    "(from memory)",
+)
 _SPREAD = assumed(
     0.1,
     "1",
@@ -44,12 +58,15 @@ class EngineExcitation:
     Attributes:
         orders: per turn of the crankshaft.
         angles: firing angle of each cylinder [rad], in firing order.
-        weights: work of each cylinder over the mean of all.
-        gas: gas torque of one cylinder; ``None`` where that of the engine is stated in every order.
+        even: whether they are equally spaced.
+        spread: how far the work of the weakest cylinder stays behind the mean of all.
+        strokes: per cycle, 2 or 4.
+        gas: computed gas torque of one cylinder.
         intake: absolute pressure in the manifold at full load [Pa].
+        throttled: intake pressure with the throttle closed over that at full load.
         stated: gas torque of the whole engine at full load by order [N m]; not a number where it
-            is computed.
-        unphased: the orders whose stated torque has no phase; it then adds to the inertia torque.
+            is computed. Below full load it differs from the computed torque in proportion to load.
+        unphased: the orders whose stated torque has no phase.
         inertia: of one cylinder by order, per (rad/s)² [kg m²].
         full: mean torque at full load [N m].
         pressure_per_torque: mean pressure that stands for one newton metre [Pa/(N m)].
@@ -58,9 +75,12 @@ class EngineExcitation:
 
     orders: tuple[float, ...]
     angles: tuple[float, ...]
-    weights: tuple[float, ...]
-    gas: formulas.GasHarmonics | None
+    even: bool
+    spread: float
+    strokes: int
+    gas: formulas.GasHarmonics
     intake: float
+    throttled: float
     stated: "Complex"
     unphased: "NDArray[np.bool_]"
     inertia: "Complex"
@@ -68,47 +88,91 @@ class EngineExcitation:
     pressure_per_torque: float
     inputs: tuple[Known, ...]
 
-    @property
-    def phased(self) -> bool:
-        """Whether the phases of all orders are known."""
-        return not self.unphased.any()
+    def weak(self, *, lumped: bool) -> tuple[int, ...]:
+        """Cylinders, counted in firing order, of which each may be the weak one.
 
-    def of_cylinders(self, cylinders: tuple[int, ...], speed: "Real", mean: "Real") -> "Complex":
-        """Torque of some cylinders by order [N m]: [speed, order].
+        Where all act on one inertia and fire evenly, every order is as large whichever it is.
+
+        Args:
+            lumped: whether they act on one inertia.
+        """
+        import numpy as np
+
+        measured = not np.isnan(self.stated).any()
+        alike = measured or (lumped and self.even)
+        return (0,) if alike else tuple(range(len(self.angles)))
+
+    def unthrottled(self) -> "EngineExcitation":
+        """The same engine drawing in as with an open throttle: at a start and a stop.
+
+        At these speeds the little air that passes a closed throttle fills the cylinders.
+        """
+        return replace(self, throttled=1.0)
+
+    def motored(self) -> float:
+        """Mean torque of the crankshaft without combustion [N m], its friction alone."""
+        return -_FRICTION_SHARE.number * self.full
+
+    def of_cylinders(
+        self, cylinders: tuple[int, ...], speed: "Real", mean: "Real", weak: int = 0
+    ) -> "Complex":
+        """Torque of some cylinders by order [N m], as far as its phase is known: [speed, order].
 
         Args:
             cylinders: which, counted in firing order.
             speed: of the crankshaft [rad/s].
             mean: mean torque of the crankshaft at each speed [N m].
+            weak: the cylinder that does less work than the others.
         """
         import numpy as np
 
-        friction = _FRICTION_SHARE.number * self.full
-        load = np.maximum(mean + friction, 0.0)
-        whole = self.full + friction
+        load = self._load(mean)
         vectors = formulas.phase_vectors(self.orders, [self.angles[each] for each in cylinders])
-        turned = self.inertia * vectors
-        inertia = np.multiply.outer(speed**2, turned)
-        along = np.exp(1j * np.angle(turned))
-        stated = np.where(self.unphased, abs(self.stated) * along, self.stated)
+        inertia = np.multiply.outer(speed**2, self.inertia * vectors)
         share = len(cylinders) / len(self.angles)
-        gas = share * np.multiply.outer(load / whole, stated)
-        if self.gas is not None:
-            gas = np.where(np.isnan(gas), self._computed(cylinders, vectors, load / whole), gas)
+        stated = share * np.where(self.unphased, 0.0, self.stated)
+        full = self._computed(cylinders, vectors, np.ones(1), weak)[0]
+        more = np.where(np.isnan(stated), 0.0, stated - full)
+        gas = self._computed(cylinders, vectors, load, weak) + np.multiply.outer(load, more)
         return np.asarray(gas + inertia)
 
-    def _computed(self, cylinders: tuple[int, ...], vectors: "Complex", load: "Real") -> "Complex":
+    def unphased_of(self, cylinders: tuple[int, ...], mean: "Real") -> "Complex":
+        """Stated torque of some cylinders by order [N m] whose phase is not known: [speed, order].
+
+        Args:
+            cylinders: which, counted in firing order.
+            mean: mean torque of the crankshaft at each speed [N m].
+        """
+        import numpy as np
+
+        share = len(cylinders) / len(self.angles)
+        stated = np.where(self.unphased, abs(self.stated), 0.0).astype(complex)
+        return np.asarray(share * np.multiply.outer(self._load(mean), stated))
+
+    def _load(self, mean: "Real") -> "Real":
+        """Share of the indicated torque at full load."""
+        import numpy as np
+
+        friction = _FRICTION_SHARE.number * self.full
+        return np.asarray(np.maximum(mean + friction, 0.0) / (self.full + friction))
+
+    def _computed(
+        self, cylinders: tuple[int, ...], vectors: "Complex", load: "Real", weak: int
+    ) -> "Complex":
         """Gas torque of some cylinders from the pressure cycle, at shares of the full load."""
         import numpy as np
 
-        assert self.gas is not None
         whole = self.full * (1.0 + _FRICTION_SHARE.number)
+        intake = self.intake * np.clip(load, self.throttled, 1.0)
         indicated = load * whole * self.pressure_per_torque
-        intake = self.intake * np.clip(load, formulas.LEAST_INTAKE, 1.0)
+        if self.strokes == 4:
+            # Combustion also does the work of drawing in against a throttle.
+            indicated = indicated + formulas.ATMOSPHERE - intake
+        weights = formulas.cylinder_weights(len(self.angles), self.spread, weak)
         worked = formulas.phase_vectors(
             self.orders,
             [self.angles[each] for each in cylinders],
-            [self.weights[each] for each in cylinders],
+            [weights[each] for each in cylinders],
         )
         pumped = np.multiply.outer(intake, self.gas.charge) + self.gas.ambient
         burned = np.multiply.outer(indicated, self.gas.combustion)
@@ -149,10 +213,6 @@ def engine_excitation(subjects: Subjects) -> EngineExcitation | Unknown:
     return _made(engine, int(_number(strokes)), int(_number(count)), _number(full), known, inputs)
 
 
-def _angles_between(engine: Subject) -> list[float]:
-    return [each.value for each in engine.raw("firing_intervals")]
-
-
 def _number(value: Value) -> float:
     assert isinstance(value, Known)
     return value.number
@@ -166,9 +226,11 @@ def _made(
     sizes: dict[str, float],
     inputs: tuple[Known, ...],
 ) -> EngineExcitation | Unknown:
-    orders = formulas.survey_orders(strokes)
-    angles = engine_mechanics.firing_angles(_angles_between(engine))
+    orders = formulas.survey_orders(strokes, count)
+    intervals = [each.value for each in engine.raw("firing_intervals")]
+    angles = engine_mechanics.firing_angles(intervals)
     try:
+        even = engine_mechanics.firing_is_even(intervals, strokes)
         inertia = formulas.inertia_harmonics(
             sizes["reciprocating_mass"], sizes["stroke"], sizes["rod_length"], orders
         )
@@ -177,28 +239,24 @@ def _made(
     stated = _stated_harmonics(engine, orders)
     if isinstance(stated, Unknown):
         return stated
-    used = (*inputs, _FRICTION_SHARE, *stated.used)
-    gas, intake, pressure, weights = None, formulas.ATMOSPHERE, 0.0, (1.0,) * count
-    if stated.left_out:
-        cycle = _cycle(engine, strokes, count, full, sizes, stated.left_out)
-        if isinstance(cycle, Unknown):
-            return cycle
-        gas = formulas.gas_harmonics(cycle.cylinder, orders)
-        intake, pressure = cycle.intake, cycle.pressure_per_torque
-        weights = formulas.cylinder_weights(count, _number(cycle.spread))
-        used = (*used, *cycle.used)
+    cycle = _cycle(engine, strokes, count, full, sizes, stated.left_out)
+    if isinstance(cycle, Unknown):
+        return cycle
     return EngineExcitation(
         orders,
         angles,
-        weights,
-        gas,
-        intake,
+        even,
+        _number(cycle.spread),
+        strokes,
+        formulas.gas_harmonics(cycle.cylinder, orders),
+        cycle.intake,
+        cycle.throttled,
         stated.torque,
         stated.unphased,
         inertia,
         full,
-        pressure,
-        used,
+        cycle.pressure_per_torque,
+        (*inputs, _FRICTION_SHARE, *stated.used, *cycle.used),
     )
 
 
@@ -208,6 +266,7 @@ class _Cycle:
 
     cylinder: formulas.Cylinder
     intake: float
+    throttled: float
     pressure_per_torque: float
     spread: Known
     used: tuple[Known, ...]
@@ -221,20 +280,39 @@ def _cycle(
     sizes: dict[str, float],
     orders: tuple[float, ...],
 ) -> _Cycle | Unknown:
-    """The pressure cycle for orders that are not stated, or what is missing for it."""
+    """The pressure cycle, or what is missing for it.
+
+    Stated torque needs it too: it holds at full load, and below that compression stays.
+
+    Args:
+        engine: the engine.
+        strokes: per cycle.
+        count: number of cylinders.
+        full: mean torque at full load [N m].
+        sizes: of the slider crank.
+        orders: the orders whose torque is not stated.
+    """
     bore, squeeze = engine.given("bore", "d"), engine.given("compression_ratio", "ε")
     unknown = all_known(bore, squeeze)
     if unknown is not None:
         told = ", ".join(f"{order:g}" for order in orders)
-        also = (engine.place("torque_harmonics"),) if engine.raw("torque_harmonics") else ()
-        because = f"the torque of order {told} is neither stated nor to be computed" if also else ""
-        return Unknown((*unknown.missing, *also), because)
+        also = engine.raw("torque_harmonics")
+        if not also:
+            return unknown
+        if not orders:
+            because = "the stated torque holds at full load, below that compression is computed"
+            return Unknown(unknown.missing, because)
+        return Unknown(
+            (*unknown.missing, engine.place("torque_harmonics")),
+            f"the torque of order {told} is neither stated nor to be computed",
+        )
+    assert isinstance(bore, Known)
+    assert isinstance(squeeze, Known)
     cylinder = formulas.Cylinder(
-        _number(bore), sizes["stroke"], sizes["rod_length"], _number(squeeze), strokes
+        bore.number, sizes["stroke"], sizes["rod_length"], squeeze.number, strokes
     )
     pressure = formulas.mean_pressure(1.0, count, cylinder.displacement, strokes)
     manifold = engine.given("manifold_pressure", "p_m")
-    more: tuple[Known, ...] = ()
     if isinstance(manifold, Unknown):
         indicated = pressure * full * (1.0 + _FRICTION_SHARE.number)
         if indicated > formulas.MOST_UNBOOSTED:
@@ -243,14 +321,17 @@ def _cycle(
                 f"an indicated mean pressure of {indicated / 1e5:.1f} bar is more than an engine "
                 "draws in by itself",
             )
-        intake = formulas.ATMOSPHERE
+        manifold = _DRAWN_IN
+    idle = engine.given("idle_manifold_pressure", "p_0")
+    if isinstance(idle, Known):
+        throttled, closed = min(idle.number / manifold.number, 1.0), idle
     else:
-        intake, more = manifold.number, (manifold,)
+        closed = _INTAKE if squeeze.number <= formulas.MOST_THROTTLED else _NO_THROTTLE
+        throttled = closed.number
     stated = engine.given("cylinder_spread", "q_z")
     spread = stated if isinstance(stated, Known) else _SPREAD
-    known = tuple(each for each in (bore, squeeze) if isinstance(each, Known))
-    used = (*known, *more, spread, _CYCLE, _INTAKE)
-    return _Cycle(cylinder, intake, pressure, spread, used)
+    used = (bore, squeeze, manifold, closed, *((spread,) if orders else ()), _CYCLE)
+    return _Cycle(cylinder, manifold.number, throttled, pressure, spread, used)
 
 
 @dataclass(frozen=True)

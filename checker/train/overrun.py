@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from checker.mechanics import critical_speed, torsion
 from checker.train.resonance import COUNTS_ABOVE
-from checker.train.torsional_survey import TorsionalSurvey
+from checker.train.torsional_survey import Driving, TorsionalSurvey
 
 if TYPE_CHECKING:
     import numpy as np
@@ -31,9 +31,8 @@ class Overrun:
     @cached_property
     def trees(self) -> tuple[torsion.Tree, ...]:
         """Its inertias and springs in each state of the damper."""
-        return tuple(
-            _part(self.survey.model.tree(state), self.kept) for state in self.survey.model.states
-        )
+        model = self.survey.model
+        return tuple(model.tree(state, self.kept) for state in model.states)
 
     @cached_property
     def modes(self) -> tuple[torsion.Modes, ...]:
@@ -43,7 +42,7 @@ class Overrun:
     def words(self) -> list[str]:
         """Its modes below the highest excitation, from hot to cold."""
         survey = self.survey
-        highest = max(survey.excitation.orders) * survey.top / math.tau
+        highest = max(survey.orders) * survey.top / math.tau
         low, high = self.modes[0].frequency, self.modes[-1].frequency
         running = self.modes[survey.model.running]
         return [
@@ -57,7 +56,8 @@ class Overrun:
         """Least separation of an order that counts at a crankshaft speed, and which order it is.
 
         An order counts where its torque at resonance is more than a tenth of the mean torque at
-        maximum continuous power: at the point itself no mean torque passes.
+        maximum continuous power: at the point itself no mean torque passes. Of the excitation at
+        the speed and that where the order meets the mode the larger one is taken.
 
         Args:
             speed: of the crankshaft [rad/s].
@@ -68,7 +68,7 @@ class Overrun:
         counts = self._torque(speed, mean) > COUNTS_ABOVE * survey.excitation.full
         low, high = self.modes[0].frequency, self.modes[-1].frequency
         for mode, index in zip(*counts.nonzero(), strict=True):
-            order = survey.excitation.orders[index]
+            order = survey.orders[index]
             ends = float(low[mode + 1]), float(high[mode + 1])
             apart = critical_speed.separation(order * speed / math.tau, *ends)
             if apart < least:
@@ -80,37 +80,43 @@ class Overrun:
         import numpy as np
 
         survey = self.survey
-        count = len(self.modes[0].frequency) - 1
-        driven = {
-            self.kept.index(node): np.tile(
-                survey.excitation.of_cylinders(cylinders, np.array([speed]), np.array([mean]))[0],
-                count,
-            )
-            for node, cylinders in survey.model.throws.items()
-        }
-        orders = len(survey.excitation.orders)
-        largest = np.zeros(count * orders)
+        orders = np.asarray(survey.orders)
+        largest = np.zeros((len(self.modes[0].frequency) - 1) * len(orders))
         for tree, modes in zip(self.trees, self.modes, strict=True):
-            frequency = np.repeat(modes.frequency[1:], orders)
-            passed, _ = torsion.forced_response(tree, frequency, driven)
-            largest = np.maximum(largest, abs(passed).max(axis=0))
-        return np.asarray(largest.reshape(count, orders))
+            frequency = np.repeat(modes.frequency[1:], len(orders))
+            order = np.tile(np.arange(len(orders)), len(modes.frequency) - 1)
+            meeting = math.tau * frequency / orders[order]
+            for at in (np.full_like(meeting, speed), meeting):
+                driving = survey.driving(at, np.full_like(at, mean))
+                passed = self._passed(tree, frequency, order, driving)
+                largest = np.maximum(largest, passed.max(axis=(0, 1)))
+        return np.asarray(largest.reshape(-1, len(orders)))
+
+    def _passed(
+        self,
+        tree: torsion.Tree,
+        frequency: "Real",
+        order: "NDArray[np.int_]",
+        driving: Driving,
+    ) -> "Real":
+        """Torque in a joint where an order acts at a frequency [N m]: [node, weak, frequency]."""
+        import numpy as np
+
+        rows = np.arange(len(order))
+        parts = []
+        for torque in (driving.phased, driving.loose):
+            acting = {
+                self.kept.index(node): each[..., rows, order]
+                for node, each in torque.items()
+                if node in self.kept
+            }
+            parts.append(abs(torsion.forced_response(tree, frequency, acting)[0]))
+        phased, loose = parts
+        return np.asarray(phased + loose[:, None])
 
 
 def overrun_of(survey: TorsionalSurvey) -> Overrun | None:
     """The drive ahead of the clutch; ``None`` where there is no clutch in the model."""
     if survey.model.joint("clutch") is None:
         return None
-    return Overrun(survey, tuple(sorted(survey.model.ahead_of_clutch())))
-
-
-def _part(tree: torsion.Tree, kept: tuple[int, ...]) -> torsion.Tree:
-    """The nodes that are kept as a tree of their own; each stands behind one that is kept."""
-    at = {node: index for index, node in enumerate(kept)}
-    return torsion.Tree(
-        tuple(tree.inertia[node] for node in kept),
-        tuple(at.get(tree.parent[node], -1) for node in kept),
-        tuple(tree.stiffness[node] for node in kept),
-        tuple(tree.damping[node] for node in kept),
-        tuple(tree.viscous[node] for node in kept) if tree.viscous else (),
-    )
+    return Overrun(survey, survey.model.ahead_of_clutch())

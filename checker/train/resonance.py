@@ -6,7 +6,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from checker.mechanics import critical_speed
-from checker.mechanics.torsion import Modes, forced_response
+from checker.mechanics.torsion import Modes
 from checker.train.torsional_model import TorsionalModel
 from checker.train.torsional_survey import TorsionalSurvey
 
@@ -30,6 +30,7 @@ class Crossing:
 
     Attributes:
         order: per turn of the crankshaft.
+        of_blades: whether it is blade passing, not an order of the engine.
         mode: index of the mode.
         lowest: frequency with the hot damper [Hz].
         highest: frequency with the cold damper [Hz].
@@ -38,11 +39,19 @@ class Crossing:
     """
 
     order: float
+    of_blades: bool
     mode: int
     lowest: float
     highest: float
     node: int
     torque: float
+
+    @property
+    def words(self) -> str:
+        """What excites it."""
+        return (
+            f"blade passing, order {self.order:.3g}," if self.of_blades else f"order {self.order:g}"
+        )
 
     @property
     def speeds(self) -> tuple[float, float]:
@@ -84,33 +93,14 @@ class Resonances:
 
         survey, (mode, order) = self.survey, self._modes_and_orders
         frequency = np.array([modes.frequency for modes in survey.modes])[:, mode]
-        speed = math.tau * frequency / np.asarray(survey.excitation.orders)[order]
-        rows, mean = np.arange(speed.size), survey.law(speed)
-        columns = np.tile(order, len(speed))
-        return self._excited(
-            [
-                survey.excitation.of_cylinders(cylinders, speed.ravel(), mean.ravel())[
-                    rows, columns
-                ].reshape(speed.shape)
-                for cylinders in survey.model.throws.values()
-            ]
-        )
+        speed = math.tau * frequency / np.asarray(survey.orders)[order]
+        return self._excited(speed, survey.law(speed))
 
     def crossings_at(self, speed: float, mean: float) -> tuple[Crossing, ...]:
         """The same crossings, excited as at a crankshaft speed [rad/s] and mean torque [N m]."""
         import numpy as np
 
-        _, order = self._modes_and_orders
-        at, torque = np.array([speed]), np.array([mean])
-        shape = len(self.survey.modes), len(order)
-        return self._excited(
-            [
-                np.broadcast_to(
-                    self.survey.excitation.of_cylinders(cylinders, at, torque)[0, order], shape
-                )
-                for cylinders in self.survey.model.throws.values()
-            ]
-        )
+        return self._excited(np.array([[speed]]), np.array([[mean]]))
 
     @cached_property
     def _pairs(self) -> list[tuple[int, int]]:
@@ -121,7 +111,7 @@ class Resonances:
         return [
             (mode, index)
             for mode in range(1, len(lowest))
-            for index, order in enumerate(survey.excitation.orders)
+            for index, order in enumerate(survey.orders)
             if lowest[mode] <= limit * order
         ]
 
@@ -133,30 +123,39 @@ class Resonances:
         mode, order = np.array(self._pairs, dtype=int).reshape(-1, 2).T
         return mode, order
 
-    def _excited(self, torque: "list[Complex]") -> tuple[Crossing, ...]:
+    def _excited(self, speed: "Real", mean: "Real") -> tuple[Crossing, ...]:
         """Crossings with the torque of their mode in the joint that it loads the most.
 
         Args:
-            torque: of each throw, where each order meets each mode: [state, crossing].
+            speed: crankshaft speed [rad/s] of each, or of all: [state, crossing].
+            mean: mean torque of the crankshaft [N m] there.
         """
         import numpy as np
 
         survey, pairs = self.survey, self._pairs
         if not pairs:
             return ()
-        mode, _ = self._modes_and_orders
-        throws = survey.model.throws
+        mode, order = self._modes_and_orders
+        row = np.arange(speed.size).reshape(speed.shape)
+        row = np.broadcast_to(row, (len(survey.modes), len(pairs)))
         largest = np.zeros((len(pairs), len(survey.model.nodes)))
-        for state, (modes, gain) in enumerate(zip(survey.modes, self._gain, strict=True)):
-            driven = sum(
-                modes.shape[mode, node] * each[state]
-                for node, each in zip(throws, torque, strict=True)
+        driving = survey.driving(speed.ravel(), mean.ravel())
+        for here, modes, gain in zip(row, survey.modes, self._gain, strict=True):
+            shape = modes.shape[mode]
+            phased, loose = (
+                np.sum(
+                    [shape[:, node] * each[..., here, order] for node, each in torque.items()],
+                    axis=0,
+                )
+                for torque in (driving.phased, driving.loose)
             )
-            largest = np.maximum(largest, abs(driven)[:, None] * gain[mode])
+            strongest = abs(phased).max(axis=0) + abs(loose)
+            largest = np.maximum(largest, strongest[:, None] * gain[mode])
         low, high = survey.modes[0].frequency, survey.modes[-1].frequency
         return tuple(
             Crossing(
-                survey.excitation.orders[index],
+                survey.orders[index],
+                index == len(survey.orders) - 1,
                 each,
                 float(low[each]),
                 float(high[each]),
@@ -213,45 +212,8 @@ class Resonances:
                 least, nearest = apart, crossing
         return least, nearest
 
-    def blade_separation(self, speed: float, order: float, share: float) -> float:
-        """Least separation of the blade-passing order at a crankshaft speed [rad/s].
-
-        Args:
-            speed: of the crankshaft.
-            order: blade-passing order per turn of the crankshaft.
-            share: its torque over the mean torque of the propeller.
-        """
-        low, high = self.survey.modes[0].frequency, self.survey.modes[-1].frequency
-        return min(
-            (
-                critical_speed.separation(
-                    order * speed / math.tau, float(low[mode]), float(high[mode])
-                )
-                for mode, gain in enumerate(self._blade_gain, 1)
-                if share * gain > COUNTS_ABOVE
-            ),
-            default=1.0,
-        )
-
-    @cached_property
-    def _blade_gain(self) -> list[float]:
-        """Largest torque in a joint over that on the propeller, at each mode but the first."""
-        import numpy as np
-
-        survey = self.survey
-        joints = [index for index, node in enumerate(survey.model.nodes) if index and node.on_path]
-        gain = np.zeros(len(survey.modes[0].frequency) - 1)
-        for state, modes in zip(survey.model.states, survey.modes, strict=True):
-            passed, _ = forced_response(
-                survey.model.tree(state),
-                modes.frequency[1:],
-                {survey.model.propeller: np.ones(len(gain), dtype=complex)},
-            )
-            gain = np.maximum(gain, abs(passed[joints]).max(axis=0))
-        return [float(each) for each in gain]
-
     def listed(self) -> list[Crossing]:
-        """Crossings up to the top of the survey whose order the engine excites."""
+        """Crossings up to the top of the survey whose order is excited."""
         return [
             each
             for each in self.crossings
@@ -262,9 +224,9 @@ class Resonances:
         """A crossing in words, with its torque at the part's own speed."""
         survey = self.survey
         node = survey.model.nodes[crossing.node]
-        low, high = (each * _RPM for each in crossing.speeds)
         below = " (passed at start and stop)" if crossing.speeds[1] < survey.idle else ""
+        ends = dict.fromkeys(f"{each * _RPM:.0f}" for each in crossing.speeds)
         return (
-            f"order {crossing.order:g} at {low:.0f} to {high:.0f} rpm{below}: "
+            f"{crossing.words} at {' to '.join(ends)} rpm{below}: "
             f"{crossing.torque * node.ratio.number:.1f} N m in {node.joint_words}"
         )

@@ -122,11 +122,12 @@ class TorsionalModel:
                 return index
         return None
 
-    def tree(self, state: State) -> torsion.Tree:
+    def tree(self, state: State, kept: tuple[int, ...] | None = None) -> torsion.Tree:
         """Numbers of the model in a state.
 
         Args:
             state: the damper's.
+            kept: the nodes that are there, each behind one that is kept; all where left out.
         """
         damper = self.joint("damper")
         stiffness, damping = [torsion.RIGID], [0.0]
@@ -145,7 +146,8 @@ class TorsionalModel:
         if damper is not None and state.viscous:
             reduced = parts.reflected_stiffness(state.viscous, self.nodes[damper].ratio.number)
             viscous = tuple(reduced if node == damper else 0.0 for node in range(len(parent)))
-        return torsion.Tree(inertia, parent, tuple(stiffness), tuple(damping), viscous)
+        whole = torsion.Tree(inertia, parent, tuple(stiffness), tuple(damping), viscous)
+        return whole if kept is None else whole.part(kept)
 
     @property
     def flywheel(self) -> str:
@@ -171,11 +173,11 @@ class TorsionalModel:
         )
         return replace(self, nodes=tuple(nodes))
 
-    def ahead_of_clutch(self) -> frozenset[int]:
+    def ahead_of_clutch(self) -> tuple[int, ...]:
         """Nodes that still turn with the engine when the clutch overruns."""
         clutch = self.joint("clutch")
-        every = frozenset(range(len(self.nodes)))
-        return every if clutch is None else every - self.behind(clutch)
+        beyond = frozenset() if clutch is None else self.behind(clutch)
+        return tuple(node for node in range(len(self.nodes)) if node not in beyond)
 
 
 def _times(inertia: Known, factor: float) -> Known:

@@ -5,6 +5,7 @@ along the propeller law, and at each operation point as stated. All torques are 
 crankshaft sees them; a part's own torque is that times crankshaft speed over its own.
 """
 
+import math
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -14,6 +15,7 @@ from checker.mechanics import coupling, critical_speed, torsion
 from checker.mechanics.engine import mean_torque
 from checker.mechanics.equation import equation_of
 from checker.spec.subject import Subject, Subjects
+from checker.train.blade_excitation import BladeExcitation, blade_excitation
 from checker.train.engine_excitation import EngineExcitation, engine_excitation
 from checker.train.graph import Train
 from checker.train.motion import Motion
@@ -29,6 +31,8 @@ if TYPE_CHECKING:
     Complex = NDArray[np.complex128]
 
 SPEEDS = 400
+_SLOWEST = 0.1
+"""Speed over idle below which a start or stop is not looked at: it lasts less than a cycle."""
 
 
 @dataclass(frozen=True)
@@ -36,14 +40,37 @@ class Response:
     """Vibration of the drive in one state of the damper, as the crankshaft sees it.
 
     Attributes:
-        torque: complex, of the joint ahead of each node [N m]: [node, speed, order].
-        up: highest of the alternating torque over a cycle [N m]: [node, speed].
+        torque: complex, of the joint ahead of each node, by the cylinder that is weak [N m]:
+            [weak, node, speed, order].
+        loose: size of the torque whose phase is not known, beside it [N m]: [node, speed, order].
+        up: highest of the alternating torque over a cycle, whichever is weak [N m]: [node, speed].
         down: lowest of it, below zero.
     """
 
     torque: "Complex"
+    loose: "Real"
     up: "Real"
     down: "Real"
+
+    @property
+    def amplitude(self) -> "Real":
+        """Alternating torque of the joint ahead of each node [N m]: [weak, node, speed, order]."""
+        return abs(self.torque) + self.loose
+
+
+@dataclass(frozen=True)
+class Driving:
+    """Torque on the nodes of the model by order [N m], by node.
+
+    Attributes:
+        phased: what the cylinders do in step with each other, by the one that is weak:
+            [weak, speed, order].
+        loose: what keeps no known phase to it, blade passing and stated torque without a phase:
+            [speed, order].
+    """
+
+    phased: "dict[int, Complex]"
+    loose: "dict[int, Complex]"
 
 
 class TorsionalSurvey:
@@ -52,29 +79,39 @@ class TorsionalSurvey:
     Attributes:
         model: the inertias and springs.
         excitation: what the engine does to them.
+        blades: what the blades do to them.
+        orders: per turn of the crankshaft, those of the engine and last that of blade passing.
+        weak: the cylinders of which each may be the weak one.
         points: index into the speeds of each operation point that can be computed.
         speed: crankshaft speeds [rad/s]: the survey range, then the operation points.
         mean: mean torque of the crankshaft at each [N m].
         open: whether the clutch overruns at each.
         reference: maximum continuous speed [rad/s].
-        blade_order: blade-passing order per turn of the crankshaft, if the blades are counted.
+        held: idle and the other speeds at which the engine is held [rad/s].
     """
 
     def __init__(
         self,
         model: TorsionalModel,
         excitation: EngineExcitation,
+        blades: BladeExcitation,
         limits: tuple[Known, Known, Known],
         points: dict[str, tuple[float, float, bool]],
+        dwell: tuple[float, ...],
     ) -> None:
         import numpy as np
 
         self.model = model
         self.excitation = excitation
-        self._limits, self._points = limits, points
+        self.blades = blades
+        self.orders = (*excitation.orders, blades.order.number)
+        self.weak = excitation.weak(lumped=len(model.throws) == 1)
+        self._limits, self._points, self._dwell = limits, points, dwell
         idle, top, reference = limits
         self.idle, self.top, self.reference = idle.number, top.number, reference.number
-        self.inputs = (*model.inputs, *excitation.inputs, idle, top)
+        blade_inputs = (blades.order, blades.share)
+        self.held = (self.idle, *dwell)
+        self.inputs = (*model.inputs, *excitation.inputs, *blade_inputs, idle, top)
         grid = np.linspace(self.idle, self.top, SPEEDS)
         self.speed: Real = np.concatenate([grid, [each[0] for each in points.values()]])
         law = self.law(grid)
@@ -84,8 +121,13 @@ class TorsionalSurvey:
 
     def changed(self, part: Movable, factor: float) -> "TorsionalSurvey":
         """The survey of the drive with one part changed."""
-        model = self.model.changed(part, factor)
-        return TorsionalSurvey(model, self.excitation, self._limits, self._points)
+        return self._with(self.model.changed(part, factor), self.excitation)
+
+    def _with(self, model: TorsionalModel, excitation: EngineExcitation) -> "TorsionalSurvey":
+        """The survey of another model or excitation at the same speeds."""
+        return TorsionalSurvey(
+            model, excitation, self.blades, self._limits, self._points, self._dwell
+        )
 
     def law(self, speed: "Real | float") -> "Real":
         """Mean torque along the propeller law, through maximum continuous power [N m]."""
@@ -121,50 +163,80 @@ class TorsionalSurvey:
         on_path = np.array([float(node.on_path) for node in self.model.nodes])
         return np.asarray(np.multiply.outer(on_path, np.where(self.open, 0.0, self.mean)))
 
+    def driving(self, speed: "Real", mean: "Real") -> Driving:
+        """What drives the model at some crankshaft speeds [rad/s] and mean torques [N m]."""
+        import numpy as np
+
+        phased, loose = {}, {}
+        for node, cylinders in self.model.throws.items():
+            phased[node] = np.zeros((len(self.weak), len(speed), len(self.orders)), dtype=complex)
+            for index, weak in enumerate(self.weak):
+                torque = self.excitation.of_cylinders(cylinders, speed, mean, weak)
+                phased[node][index, :, :-1] = torque
+            loose[node] = np.zeros((len(speed), len(self.orders)), dtype=complex)
+            loose[node][:, :-1] = self.excitation.unphased_of(cylinders, mean)
+        blades = np.zeros((len(speed), len(self.orders)), dtype=complex)
+        blades[:, -1] = self.blades.torque(mean)
+        return Driving(phased, {**loose, self.model.propeller: blades})
+
     def response(
-        self,
-        state: State,
-        speed: "Real",
-        mean: "Real",
-        kept: frozenset[int] | None = None,
+        self, state: State, speed: "Real", mean: "Real", kept: tuple[int, ...] | None = None
     ) -> Response:
         """Response in one state at some speeds; with ``kept`` only those nodes are there."""
         import numpy as np
 
-        tree = self.model.tree(state)
-        if kept is not None:
-            tree = _only(tree, kept)
-        count = len(tree.parent)
-        excited = {
-            node: self.excitation.of_cylinders(cylinders, speed, mean)
-            for node, cylinders in self.model.throws.items()
-        }
-        total = np.sum([abs(each).max(axis=0) for each in excited.values()], axis=0)
-        active = np.flatnonzero(total > 1e-6 * max(total.max(), 1e-30))
-        orders = np.asarray(self.excitation.orders)[active]
-        frequency = np.multiply.outer(speed, orders).ravel() / (2.0 * np.pi)
+        driving = self.driving(speed, mean)
+        part, acting = self._passed(state, speed, driving.phased, kept)
+        with_loose, loosely = self._passed(state, speed, driving.loose, kept)
+        count, nodes, orders = len(self.weak), len(self.model.nodes), len(self.orders)
+        here = np.arange(nodes) if kept is None else np.array(kept)
+        torque = np.zeros((count, nodes, len(speed), orders), dtype=complex)
+        loose, (up, down) = np.zeros((nodes, len(speed), orders)), np.zeros((2, nodes, len(speed)))
+        every = np.arange(len(speed))
+        torque[np.ix_(np.arange(count), here, every, acting)] = part.swapaxes(0, 1)
+        loose[np.ix_(here, every, loosely)] = abs(with_loose)
+        if acting.size:
+            high, low = torsion.swing(part, np.asarray(self.orders)[acting])
+            up[here], down[here] = high.max(axis=1), low.min(axis=1)
+        return Response(torque, loose, up + loose.sum(axis=-1), down - loose.sum(axis=-1))
+
+    def _passed(
+        self,
+        state: State,
+        speed: "Real",
+        torque: "dict[int, Complex]",
+        kept: tuple[int, ...] | None,
+    ) -> "tuple[Complex, NDArray[np.int_]]":
+        """What each joint passes on of torques on nodes [N m]: [node, ..., speed, order].
+
+        Only the orders that act are looked at; their indexes go with it.
+        """
+        import numpy as np
+
+        nodes = tuple(range(len(self.model.nodes))) if kept is None else kept
+        driven = {nodes.index(node): each for node, each in torque.items() if node in nodes}
+        size = sum(abs(each).reshape(-1, len(self.orders)).max(axis=0) for each in driven.values())
+        acting = np.flatnonzero(size > 1e-6 * max(size.max(), 1e-30))
+        frequency = np.multiply.outer(speed, np.asarray(self.orders)[acting]).ravel() / math.tau
         passed, _ = torsion.forced_response(
-            tree, frequency, {node: each[:, active].ravel() for node, each in excited.items()}
+            self.model.tree(state, kept),
+            frequency,
+            {
+                node: each[..., acting].reshape(*each.shape[:-2], -1)
+                for node, each in driven.items()
+            },
         )
-        nodes = len(self.model.nodes)
-        torque = np.zeros((nodes, len(speed), len(self.excitation.orders)), dtype=complex)
-        part = passed.reshape(count, len(speed), len(orders))
-        torque[:count, :, active] = part
-        up, down = np.zeros((2, nodes, len(speed)))
-        if self.excitation.phased:
-            up[:count], down[:count] = torsion.swing(part, orders)
-        else:
-            up[:count] = abs(part).sum(axis=-1)
-            down[:count] = -up[:count]
-        return Response(torque, up, down)
+        return passed.reshape(*passed.shape[:-1], len(speed), len(acting)), acting
 
     def _with_overrun(self, state: State) -> Response:
         whole = self.response(state, self.speed, self.mean)
         if self.open.any():
             here = self.open
-            kept = self.model.ahead_of_clutch()
-            alone = self.response(state, self.speed[here], self.mean[here], kept)
-            for name in ("torque", "up", "down"):
+            alone = self.response(
+                state, self.speed[here], self.mean[here], self.model.ahead_of_clutch()
+            )
+            whole.torque[:, :, here] = alone.torque
+            for name in ("loose", "up", "down"):
                 getattr(whole, name)[:, here] = getattr(alone, name)
         return whole
 
@@ -174,14 +246,14 @@ class TorsionalSurvey:
 
         node = self.model.joint("damper")
         assert node is not None
-        own = abs(response.torque[node]) * self.model.nodes[node].ratio.number
-        frequency = np.multiply.outer(self.speed, self.excitation.orders) / (2.0 * np.pi)
+        own = response.amplitude[:, node] * self.model.nodes[node].ratio.number
+        frequency = np.multiply.outer(self.speed, self.orders) / (2.0 * np.pi)
         if state.viscous:
             each = coupling.viscous_heat(state.viscous, frequency, own, state.stiffness)
-            return np.asarray(each.sum(axis=-1))
+            return np.asarray(each.sum(axis=-1).max(axis=0))
         elastic = coupling.elastic_torque(1.0, state.damping)
         of_one = coupling.heat(state.damping, 1.0, elastic, state.stiffness)
-        return np.asarray(of_one * (frequency * own**2).sum(axis=-1))
+        return np.asarray(of_one * (frequency * own**2).sum(axis=-1).max(axis=0))
 
     def highest(self, shaft: str, *joints: str) -> float:
         """Largest mean plus alternating torque [N m] at a shaft's speed.
@@ -234,13 +306,15 @@ class TorsionalSurvey:
         node = self.model.joint("clutch")
         if node is None or self.open[index]:
             return 0
-        if not self.excitation.phased:
-            return int(self.least[node, index] < 0.0)
         most = 0
         for response in self.responses:
-            over = torsion.over_cycle(response.torque[node, index], self.excitation.orders)
-            negative = self.carried[node, index] + over < 0.0
-            most = max(most, int(np.sum(negative & ~np.roll(negative, 1))))
+            torque = response.torque[:, node, index, :-1]
+            over = torsion.over_cycle(torque, self.excitation.orders)
+            least = self.carried[node, index] + over - response.loose[node, index].sum()
+            negative = least < 0.0
+            begins = negative & ~np.roll(negative, 1, axis=-1)
+            # Where blades or torque without a phase hold it open the whole cycle, it lets go once.
+            most = max(most, int(begins.sum(axis=-1).max()), int(negative.any()))
         return most
 
     @cached_property
@@ -252,43 +326,36 @@ class TorsionalSurvey:
         return tuple(runs(self.least[node, :SPEEDS] < 0.0, self.speed[:SPEEDS]))
 
     @cached_property
-    def run_through(self) -> tuple["Real", "Real"]:
-        """Highest torque of each joint below idle, of all states [N m]; and speeds [rad/s].
+    def run_through(self) -> "Real":
+        """Highest torque of each joint at a start or a stop, of all states [N m].
 
-        A bound: the response is that of standing at each speed, which a start or a stop passes
-        through.
+        A bound: the response is that of standing at each speed from a tenth of idle to idle, the
+        crossings of every state among them, with the cylinders filled as by an open throttle,
+        whether they fire or not.
         """
         import numpy as np
 
-        speed = np.linspace(0.1 * self.idle, self.idle, 200)
-        mean = self.law(speed)
         on_path = np.array([float(node.on_path) for node in self.model.nodes])
         highest = np.zeros(len(self.model.nodes))
-        states = self.model.states
+        last = len(self.model.states) - 1
+        open_throttle = self._with(self.model, self.excitation.unthrottled())
         # Every speed is looked at, so that states in between add nothing to the ends.
-        for state in {states[0], states[self.model.running], states[-1]}:
-            response = self.response(state, speed, mean)
-            swing = np.maximum(response.up, -response.down)
-            highest = np.maximum(highest, (np.multiply.outer(on_path, mean) + swing).max(axis=1))
-        return highest, speed
+        for index in {0, self.model.running, last}:
+            met = np.divide.outer(math.tau * self.modes[index].frequency[1:], self.orders).ravel()
+            speed = np.concatenate([np.linspace(_SLOWEST * self.idle, self.idle, 200), met])
+            speed = speed[(speed >= _SLOWEST * self.idle) & (speed <= self.idle)]
+            fired = self.law(speed)
+            for mean in (fired, np.full_like(fired, self.excitation.motored())):
+                response = open_throttle.response(self.model.states[index], speed, mean)
+                swing = np.maximum(response.up, -response.down)
+                carried = np.multiply.outer(on_path, np.maximum(mean, 0.0))
+                highest = np.maximum(highest, (carried + swing).max(axis=1))
+        return highest
 
     def found(self, value: Plain, unit: str, symbol: str, *more: Known) -> Known:
         """A result of the survey, with all that went in."""
         origin = equation_of(torsion.forced_response)
         return Known(value, unit, symbol, origin=origin, inputs=(*self.inputs, *more))
-
-
-def _only(tree: torsion.Tree, kept: frozenset[int]) -> torsion.Tree:
-    """A tree without the nodes that are not kept: without inertia they carry nothing."""
-    count = max(kept) + 1
-    inertia = tuple(each if node in kept else 0.0 for node, each in enumerate(tree.inertia[:count]))
-    return torsion.Tree(
-        inertia,
-        tree.parent[:count],
-        tree.stiffness[:count],
-        tree.damping[:count],
-        tree.viscous[:count],
-    )
 
 
 def runs(hit: "NDArray[np.bool_]", speed: "Real") -> list[tuple[float, float]]:
@@ -321,13 +388,17 @@ def build_survey(
     top = compute(
         critical_speed.survey_upper_speed, reference, engine.given("take_off.speed", "ω_TO")
     )
+    ratio = model if isinstance(model, Unknown) else model.ratios[train.last]
+    blades = blade_excitation(subjects, ratio)
     unknown = [
-        each for each in (model, excitation, idle, reference, top) if isinstance(each, Unknown)
+        each
+        for each in (model, excitation, blades, idle, reference, top)
+        if isinstance(each, Unknown)
     ]
     if (
-        unknown
-        or isinstance(model, Unknown)
+        isinstance(model, Unknown)
         or isinstance(excitation, Unknown)
+        or isinstance(blades, Unknown)
         or not (isinstance(idle, Known) and isinstance(top, Known) and isinstance(reference, Known))
     ):
         return merged(unknown)
@@ -336,7 +407,8 @@ def build_survey(
         stated = _point(motion, point)
         if stated is not None:
             points[point.name] = stated
-    return TorsionalSurvey(model, excitation, (idle, top, reference), points)
+    dwell = tuple(each.value for each in engine.raw("dwell_speeds") or () if each is not None)
+    return TorsionalSurvey(model, excitation, blades, (idle, top, reference), points, dwell)
 
 
 def _point(motion: Motion, point: Subject) -> tuple[float, float, bool] | None:

@@ -103,15 +103,6 @@ def test_marine_formula_stands_beside_for_comparison(solve):
     assert "marine formula, from memory, for comparison only" in words
 
 
-def test_blade_passing_needs_its_torque(solve):
-    missing = ask(
-        solve({"propeller.blade_passing_torque": None}), "drive", "blade_passing_separation", "idle"
-    )
-    assert ("propeller", "blade_passing_torque") in missing.missing
-    reach = ask(solve({}), "drive", "rigid_propeller_reach").number
-    assert reach == pytest.approx(6 * 1.1 * 5800 / 60 / 112)  # order 6 at 110 % of 5800 rpm
-
-
 def test_a_point_without_power_is_not_shown(solve):
     design = solve({"operation.4.power": None})
     found = ask(design, "mesh", "application_factor", "cruise", "first")
@@ -133,5 +124,20 @@ def test_two_masses_check_the_model_by_hand(solve):  # DIN 740-2 (from memory)
     speed, mean = survey.speed[[index]], survey.mean[[index]]
     torque = abs(survey.excitation.of_cylinders((0, 1), speed, mean))[0, 1]
     factor = ask(design, "damper", "resonance_factor", "cruise").number
-    found = abs(survey.responses[survey.model.running].torque[node, index, 1])
+    found = abs(survey.responses[survey.model.running].torque[0, node, index, 1])
     assert found == pytest.approx(torque * behind * factor, rel=0.1)
+
+
+def test_a_rigid_propeller_reaches_as_far_as_its_blades_stand_still(solve):
+    reach = ask(solve({}), "drive", "rigid_propeller_reach").number
+    assert reach == pytest.approx(6 * 1.1 * 5800 / 60 / 112)  # order 6 at 110 % of 5800 rpm
+
+
+def test_held_speeds_count_like_points(solve):
+    held = solve({"engine.dwell_speeds": ["1700 rpm"]})
+    assert ask(held, "drive", "dwell_separation").number < 0.2
+    assert ask(held, "drive", "smallest_change").value != "none"
+    assert ask(solve({}), "drive", "smallest_change").value == "none"
+    beyond = ask(solve({"engine.dwell_speeds": ["9000 rpm"]}), "drive", "dwell_outside_barred")
+    assert "9000 rpm lies outside the surveyed speeds" in beyond.because
+    assert ask(solve({}), "drive", "dwell_outside_barred").value is True

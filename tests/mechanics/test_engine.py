@@ -11,6 +11,7 @@ from scipy import constants
 
 from checker.mechanics.engine import (
     firing_events_per_revolution,
+    firing_is_even,
     limit_torque,
     mean_torque,
     peak_torque,
@@ -128,6 +129,35 @@ def test_a_two_stroke_fires_twice_as_often(cylinders):
     # every cylinder once a turn: definition of the two-stroke
     assert firing_events_per_revolution(cylinders, 2) == cylinders
     assert firing_events_per_revolution(cylinders, 4) == cylinders / 2
+
+
+@pytest.mark.parametrize(
+    ("degrees", "strokes", "even"),
+    [
+        ([240, 240, 240], 4, True),  # TV-13, three cylinders
+        ([180, 180, 180, 180], 4, True),  # TV-13, four cylinders
+        ([102.9] * 7, 4, True),  # 720/7 as printed to a tenth of a degree
+        ([270, 450], 4, False),
+        ([180, 180], 2, True),
+        ([150, 210], 2, False),
+    ],
+)
+def test_even_firing(degrees, strokes, even):
+    assert firing_is_even([math.radians(angle) for angle in degrees], strokes) is even
+
+
+@pytest.mark.parametrize(
+    ("degrees", "strokes", "named"),
+    [
+        ([180, 180], 4, "firing intervals add up to 360.0 deg"),
+        ([360, 360], 2, "firing intervals add up to 720.0 deg"),
+        ([], 4, "firing intervals add up to 0.0 deg"),
+        ([360, 360], 3, "strokes"),
+    ],
+)
+def test_intervals_that_are_no_cycle_are_refused(degrees, strokes, named):
+    with pytest.raises(OutOfRange, match=named):
+        firing_is_even([math.radians(angle) for angle in degrees], strokes)
 
 
 @pytest.mark.parametrize(("cycle", "strokes"), [("four-stroke", 4), ("two-stroke", 2)])

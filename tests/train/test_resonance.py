@@ -28,7 +28,7 @@ def test_torque_of_a_mode_agrees_with_the_forced_response(order, mode):
     for state, modes in zip(survey.model.states, survey.modes, strict=True):
         speed = np.array([math.tau * modes.frequency[mode] / order])
         response = survey.response(state, speed, survey.law(speed))
-        largest = max(largest, abs(response.torque[found.node, 0, index]))
+        largest = max(largest, abs(response.torque[0, found.node, 0, index]))
     assert found.torque == pytest.approx(largest, rel=0.15)
 
 
@@ -50,7 +50,7 @@ def test_each_state_is_excited_as_at_its_own_crossing(order):
     for state, modes in zip(survey.model.states, survey.modes, strict=True):
         speed = np.array([math.tau * modes.frequency[1] / order])
         response = survey.response(state, speed, survey.law(speed))
-        each.append(abs(response.torque[found.node, 0, index]))
+        each.append(abs(response.torque[0, found.node, 0, index]))
     assert found.torque == pytest.approx(max(each), rel=0.02)
     assert max(each) > 1.2 * min(each)
 
@@ -113,11 +113,14 @@ def test_a_viscous_damper_damps_in_proportion_to_speed():
     viscous = design(stated).survey
     node = viscous.model.joint("damper")
     found, expected = (
-        each.responses[each.model.running].torque[node, column, order] for each in (viscous, rubber)
+        each.responses[each.model.running].torque[0, node, column, order]
+        for each in (viscous, rubber)
     )
     assert found == pytest.approx(expected, rel=1e-9)
-    apart = viscous.responses[viscous.model.running].torque[node, 399, order]
-    assert apart != pytest.approx(rubber.responses[rubber.model.running].torque[node, 399, order])
+    apart = viscous.responses[viscous.model.running].torque[0, node, 399, order]
+    assert apart != pytest.approx(
+        rubber.responses[rubber.model.running].torque[0, node, 399, order]
+    )
 
 
 def test_heat_of_a_viscous_damper_is_the_power_that_goes_in():
@@ -126,9 +129,9 @@ def test_heat_of_a_viscous_damper_is_the_power_that_goes_in():
     state = survey.model.states[1]
     response = survey.responses[1]
     node = survey.model.joint("damper")
-    turning = np.multiply.outer(survey.speed, survey.excitation.orders)
-    twist = response.torque[node] / (state.stiffness + 1j * turning * state.viscous)
-    power = (0.5 * turning * (response.torque[node] * twist.conj()).imag).sum(axis=-1)
+    turning = np.multiply.outer(survey.speed, survey.orders)
+    twist = response.torque[0, node] / (state.stiffness + 1j * turning * state.viscous)
+    power = (0.5 * turning * (response.torque[0, node] * twist.conj()).imag).sum(axis=-1)
     assert survey.heat(response, state) == pytest.approx(power, rel=1e-9)
 
 

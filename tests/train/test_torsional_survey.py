@@ -2,6 +2,7 @@
 
 import copy
 import math
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -13,7 +14,8 @@ from hypothesis import strategies as st
 
 from checker.known import Known, Unknown
 from checker.measures.design import Design
-from checker.mechanics.excitation import survey_orders
+from checker.mechanics import torsion
+from checker.mechanics.excitation import Cylinder, gas_harmonics
 from checker.mechanics.torsion import natural_modes
 from checker.spec.loading import load_spec
 from checker.train.graph import build_train
@@ -72,7 +74,12 @@ DRIVE = {
         "heat_rating": "150 W",
     },
     "clutch": "none",
-    "propeller": {"shaft": "out", "inertia": "0.65 kg m2"},
+    "propeller": {
+        "shaft": "out",
+        "inertia": "0.65 kg m2",
+        "blades": 3,
+        "blade_passing_torque": "0 %",
+    },
 }
 CLUTCH = {
     "shafts.race": {"inertia": LIGHT, "torsional_stiffness": STIFF},
@@ -207,7 +214,7 @@ def test_an_incomplete_crankshaft_names_its_fields():
     assert ("engine", "crankshaft", "cylinders_per_throw") in missing
 
 
-def dense(survey, state, column):
+def dense(survey, state, column, weak=0):
     """Torque of every joint at one speed, from the whole complex matrix and scipy."""
     tree = survey.model.tree(survey.model.states[state])
     count = len(tree.parent)
@@ -222,10 +229,10 @@ def dense(survey, state, column):
         spring = spring + complex_of[node] * np.outer(part, part)
     found = []
     speed, mean = survey.speed[[column]], survey.mean[[column]]
-    torque = survey.excitation.of_cylinders((0, 1), speed, mean)[0]
     for index, order in enumerate(survey.excitation.orders):
         load = np.zeros(count, dtype=complex)
-        load[0] = torque[index]
+        for node, cylinders in survey.model.throws.items():
+            load[node] = survey.excitation.of_cylinders(cylinders, speed, mean, weak)[0, index]
         angle = scipy.linalg.solve(spring - (order * speed[0]) ** 2 * mass, load)
         found.append(
             [0.0] + [complex_of[n] * (angle[tree.parent[n]] - angle[n]) for n in range(1, count)]
@@ -246,11 +253,13 @@ def test_the_survey_agrees_with_a_dense_solution():  # scipy.linalg.solve
     survey = design(changes).survey
     for state in (0, -1):
         for column in (0, 200, 399, 400):
-            expected = dense(survey, state, column)
-            found = survey.responses[state].torque[:, column, :]
-            damper = survey.model.joint("damper")
-            scale = abs(expected[damper:]).max()
-            assert found[damper:] == pytest.approx(expected[damper:], rel=1e-4, abs=1e-5 * scale)
+            for weak in survey.weak:
+                expected = dense(survey, state, column, weak)
+                found = survey.responses[state].torque[weak, :, column, :-1]
+                damper = survey.model.joint("damper")
+                scale = abs(expected[damper:]).max()
+                close = pytest.approx(expected[damper:], rel=1e-4, abs=1e-5 * scale)
+                assert found[damper:] == close
 
 
 def test_up_and_down_are_the_crests_of_the_sum():  # Fourier sum in small steps
@@ -258,8 +267,9 @@ def test_up_and_down_are_the_crests_of_the_sum():  # Fourier sum in small steps
     response, node, column = survey.responses[0], survey.model.joint("damper"), 250
     angles = np.linspace(0.0, 2.0 * math.tau, 3000)
     orders = np.array(survey.excitation.orders)
-    sums = (response.torque[node, column][:, None] * np.exp(1j * np.outer(orders, angles))).real
-    total = sums.sum(axis=0)
+    amplitude = response.torque[:, node, column, :-1, None]
+    total = (amplitude * np.exp(1j * np.outer(orders, angles))).real.sum(axis=1)
+    assert len(total) == 2  # either cylinder may be the weak one
     assert response.up[node, column] == pytest.approx(total.max(), rel=0.02)
     assert response.down[node, column] == pytest.approx(total.min(), rel=0.02)
 
@@ -419,8 +429,8 @@ def test_an_open_clutch_leaves_the_propeller_alone():
     clutch, damper = survey.model.joint("clutch"), survey.model.joint("damper")
     assert survey.open[index]
     for response in survey.responses:
-        assert not response.torque[clutch:, index].any()
-        assert response.torque[damper, index].any()
+        assert not response.torque[:, clutch:, index].any()
+        assert response.torque[:, damper, index].any()
     assert survey.carried[:, index].max() == 0.0
     factor = ask(solved, "clutch", "clutch_application_factor", "descent")
     assert "without load" in factor.because
@@ -434,12 +444,21 @@ def test_stated_harmonics_scale_with_the_indicated_torque():
     full = survey.excitation.full
     torque = survey.excitation.of_cylinders((0, 1), np.array([600.0] * 2), np.array([full, 0.0]))
     assert torque[0, 1] == pytest.approx(200.0)
-    assert torque[1, 1] == pytest.approx(200.0 * 0.15 / 1.15)  # friction alone
+    # With friction alone the part beyond the computed torque scales with load; compression stays.
+    by_cycle = {"engine.reciprocating_mass": "1e-9 kg"}
+    computed = design(by_cycle).survey.excitation.of_cylinders(
+        (0, 1), np.array([600.0] * 2), np.array([full, 0.0])
+    )
+    more = (200.0 - computed[0, 1]) * 0.15 / 1.15
+    assert torque[1, 1] == pytest.approx(computed[1, 1] + more)
     unphased = [{"order": 1, "amplitude": "200 N m"}, {"order": 2, "amplitude": "90 N m"}]
     bound = design({**light, "engine.torque_harmonics": unphased}).survey
     response = bound.responses[0]
-    assert response.up == pytest.approx(abs(response.torque).sum(axis=-1))
-    assert response.down == pytest.approx(-response.up)
+    loose = response.loose.sum(axis=-1)
+    assert loose[bound.model.joint("damper")].min() > 0.0
+    assert response.up - loose == pytest.approx(
+        torsion.swing(response.torque[0, ..., :-1], np.array(bound.excitation.orders))[0]
+    )
     odd = [{"order": 1.25, "amplitude": "200 N m"}]
     assert "orders" in design({"engine.torque_harmonics": odd}).survey.because
 
@@ -476,21 +495,88 @@ def test_application_factor_and_least_torque():
     assert share.number == pytest.approx(1 + float(down[node, index]) / mean)
 
 
-def test_heat_of_a_single_order():  # CP-01 form, by hand
-    harmonic = [
-        {"order": order, "amplitude": "200 N m" if order == 1 else "0 N m", "phase": "0 deg"}
-        for order in survey_orders(4)
-    ]
-    survey = design(
-        {"engine.torque_harmonics": harmonic, "engine.reciprocating_mass": "1e-9 kg"}
-    ).survey
+def test_heat_is_the_sum_of_the_orders():  # CP-01 form, by hand
+    survey = design().survey
     state, response = survey.model.states[0], survey.responses[0]
     node, column = survey.model.joint("damper"), 100
-    torque = abs(response.torque[node, column, 1])
-    frequency = survey.speed[column] / math.tau
-    elastic = torque / math.sqrt(1 + (state.damping / math.tau) ** 2)
-    by_hand = state.damping * frequency * elastic**2 / (2 * state.stiffness)
+    by_hand = 0.0
+    for order, torque in zip(survey.orders, response.amplitude[0, node, column], strict=True):
+        frequency = order * survey.speed[column] / math.tau
+        elastic = torque / math.sqrt(1 + (state.damping / math.tau) ** 2)
+        by_hand += state.damping * frequency * elastic**2 / (2 * state.stiffness)
+    assert by_hand > 0.0
     assert survey.heat(response, state)[column] == pytest.approx(by_hand, rel=1e-6)
+
+
+@pytest.mark.parametrize("share", [0.02, 0.4, 1.0])
+def test_the_cycle_does_the_work_of_torque_friction_and_throttle(share):
+    # Order zero of the pressure cycle, from the same slider crank, is the mean torque.
+    survey = design().survey
+    engine = survey.excitation
+    cylinder = Cylinder(0.098, 0.072, 0.125, 11.0, 4)
+    constant = gas_harmonics(cylinder, [0.0])
+    # A Fourier coefficient at order zero counts the mean twice.
+    whole = replace(
+        engine, orders=(0.0,), gas=constant, inertia=np.zeros(1), stated=np.full(1, np.nan)
+    )
+    whole = replace(whole, unphased=np.zeros(1, dtype=bool))
+    mean = share * engine.full
+    found = whole.of_cylinders((0, 1), np.array([300.0]), np.array([mean]))[0, 0].real / 2.0
+    assert found == pytest.approx(mean + 0.15 * engine.full, rel=2e-3)
+
+
+def test_an_engine_without_a_throttle_draws_in_fully():
+    speed, idle = np.array([200.0]), np.array([1.0])
+
+    def order_one(**changes):
+        engine = design({f"engine.{name}": value for name, value in changes.items()}).survey
+        return abs(engine.excitation.of_cylinders((0, 1), speed, idle)[0, 1])
+
+    throttled = order_one()
+    unthrottled = order_one(idle_manifold_pressure="101.325 kPa")
+    half = order_one(idle_manifold_pressure="50.6625 kPa")
+    assert throttled < half < unthrottled
+    diesel = design({"engine.compression_ratio": 18}).survey
+    assert diesel.excitation.throttled == 1.0
+    assert "has no throttle" in " ".join(str(each.origin) for each in diesel.inputs)
+
+
+SPRING = {"damper.kind": "steel spring", "damper.relative_damping": 0.05}
+
+
+def test_start_and_stop_meet_every_resonance_whatever_the_grid():
+    highest = [
+        design({**SPRING, "engine.idle_speed": f"{idle} rpm"}).survey.run_through
+        for idle in (1600, 1601, 1602, 1603)
+    ]
+    node = design(SPRING).survey.model.joint("damper")
+    torque = [float(each[node]) for each in highest]
+    assert max(torque) == pytest.approx(min(torque), rel=0.01)
+
+
+def test_start_and_stop_fill_the_cylinders():
+    survey = design().survey
+    node = survey.model.joint("damper")
+    met = math.tau * survey.modes[0].frequency[1:, None] / np.array(survey.orders)
+    met = met[(met > 0.1 * survey.idle) & (met < survey.idle)]
+    throttled = survey.response(survey.model.states[0], met, survey.law(met))
+    swing = np.maximum(throttled.up, -throttled.down)[node].max()
+    assert survey.run_through[node] > 1.2 * swing
+
+
+def test_orders_reach_three_times_the_firing_order():
+    six = design({"engine.cylinders": 6, "engine.firing_intervals": ["120 deg"] * 6}).survey
+    assert six.excitation.orders[-1] == 9.0
+    assert abs(six.responses[0].torque[0, :, :, 17]).max() > 0.0
+
+
+def test_a_shaft_stands_for_the_joint_that_swings_most_at_the_point():
+    solved = design()
+    survey, index = solved.survey, solved.survey.points["idle"]
+    joints = [each for each in survey.model.joints_of("pinion") if survey.model.nodes[each].on_path]
+    most = max(float(survey.alternating[each, index]) for each in joints)
+    found = ask(solved, "shaft", "alternating_shaft_torque", "idle", "pinion")
+    assert found.number == pytest.approx(most * survey.model.ratios["pinion"].number)
 
 
 def test_a_resonance_in_the_range_is_found_barred_and_cleared():
@@ -556,7 +642,7 @@ def test_below_resonance_of_idle_a_softer_damper_passes_on_less(stiffness, more)
     def swing(value):
         survey = design({"damper.dynamic_stiffness": f"{value} N m/rad"}).survey
         response = survey.responses[survey.model.running]
-        return abs(response.torque[survey.model.joint("damper"), 399, 1])
+        return abs(response.torque[0, survey.model.joint("damper"), 399, 1])
 
     assert swing(stiffness * more) > swing(stiffness)
 
@@ -631,12 +717,120 @@ def test_an_order_neither_stated_nor_computable_is_not_shown():
 
 def test_a_missing_phase_never_makes_an_order_smaller():
     speed, mean = np.array([500.0]), np.array([80.0])
-    amplitudes = []
+    found = []
     for phase in ("0 deg", "90 deg", "180 deg", "270 deg", None):
         harmonic = [{"order": 2, "amplitude": "150 N m", **({"phase": phase} if phase else {})}]
         excitation = design({"engine.torque_harmonics": harmonic}).survey.excitation
-        amplitudes.append(abs(excitation.of_cylinders((0, 1), speed, mean)[0, 3]))
-    assert amplitudes[-1] >= max(amplitudes[:-1]) * (1 - 1e-9)
+        phased = abs(excitation.of_cylinders((0, 1), speed, mean)[0, 3])
+        found.append(phased + abs(excitation.unphased_of((0, 1), mean)[0, 3]))
+    assert found[-1] >= max(found[:-1]) * (1 - 1e-9)
+
+
+SIX = {
+    "engine.cylinders": 6,
+    "engine.firing_intervals": ["120 deg"] * 6,
+    "engine.crankshaft": {
+        "throw_inertia": "0.01 kg m2",
+        "throw_stiffness": "60000 N m/rad",
+        "output_stiffness": "60000 N m/rad",
+        "cylinders_per_throw": 1,
+        "firing_order": [1, 5, 3, 6, 2, 4],
+    },
+}
+
+
+@pytest.mark.parametrize("order", [0.5, 1.5, 3])
+def test_a_missing_phase_on_a_crank_of_throws_is_the_worst_of_all_phases(order):
+    def torque(phase):
+        harmonic = {"order": order, "amplitude": "80 N m", **({"phase": phase} if phase else {})}
+        survey = design({**SIX, "engine.torque_harmonics": [harmonic]}).survey
+        index, node = survey.orders.index(order), survey.model.joint("damper")
+        return survey.responses[1].amplitude[:, node, ::57, index].max(axis=0)
+
+    stated = np.max([torque(f"{phase} deg") for phase in range(0, 360, 15)], axis=0)
+    bound = torque(None)
+    assert np.all(bound >= stated * (1 - 1e-9))
+    assert bound == pytest.approx(stated, rel=0.01)  # 15 degrees apart: cos 7.5 deg is 0.991
+
+
+def test_on_a_crank_of_throws_each_cylinder_may_be_the_weak_one():
+    survey = design(SIX).survey
+    assert survey.weak == tuple(range(6))
+    response, column = survey.responses[1], 120
+    node = survey.model.joint("damper")
+    each = [dense(survey, 1, column, weak)[node] for weak in range(6)]
+    assert response.torque[:, node, column, :-1] == pytest.approx(
+        np.array(each), rel=1e-6, abs=1e-6
+    )
+    crests = [torsion.swing(one[None], np.array(survey.excitation.orders)) for one in each]
+    assert response.up[node, column] == pytest.approx(max(high[0] for high, _ in crests))
+    assert response.down[node, column] == pytest.approx(min(low[0] for _, low in crests))
+    highest = [high[0] for high, _ in crests]
+    assert max(highest) > 1.001 * min(highest)
+
+
+def test_on_one_inertia_with_even_firing_any_cylinder_may_be_the_weak_one():
+    survey = design({"engine.cylinders": 6, "engine.firing_intervals": ["120 deg"] * 6}).survey
+    assert survey.weak == (0,)
+    speed, mean = np.array([400.0]), np.array([60.0])
+    each = [
+        abs(survey.excitation.of_cylinders(tuple(range(6)), speed, mean, weak)) for weak in range(6)
+    ]
+    assert np.array(each) == pytest.approx(np.array([each[0]] * 6), abs=1e-9)
+
+
+PASSING = {"propeller.blade_passing_torque": "5 %"}
+
+
+def test_blade_passing_drives_the_hub():  # scipy.linalg.solve on the whole matrix
+    survey, still = design(PASSING).survey, design({}).survey
+    assert survey.orders[-1] == pytest.approx(3 / 2.5)
+    state, column = survey.model.states[1], 200
+    tree = survey.model.tree(state)
+    springs = np.zeros((len(tree.parent),) * 2, dtype=complex)
+    complex_of = {}
+    for node in range(1, len(tree.parent)):
+        part = np.zeros(len(tree.parent))
+        part[node], part[tree.parent[node]] = 1.0, -1.0
+        complex_of[node] = min(tree.stiffness[node], 1e12) * (
+            1 + 1j * tree.damping[node] / math.tau
+        )
+        springs = springs + complex_of[node] * np.outer(part, part)
+    turning = 3 / 2.5 * survey.speed[column]
+    load = np.zeros(len(tree.parent), dtype=complex)
+    load[survey.model.propeller] = 0.05 * survey.mean[column]
+    angle = scipy.linalg.solve(springs - turning**2 * np.diag(tree.inertia), load)
+    node = survey.model.joint("damper")
+    expected = abs(complex_of[node] * (angle[tree.parent[node]] - angle[node]))
+    response = survey.responses[1]
+    assert response.loose[node, column, -1] == pytest.approx(expected, rel=1e-4)
+    before = still.responses[1]
+    assert response.up[node, column] == pytest.approx(before.up[node, column] + expected, rel=1e-4)
+    assert response.down[node, column] == pytest.approx(
+        before.down[node, column] - expected, rel=1e-4
+    )
+
+
+def test_blade_passing_is_an_order_like_any_other():
+    # Three blades at 1 : 2.5 pass 1.2 times a turn; a stiff damper puts the first mode there.
+    resonances = design(PASSING).resonances
+    (crossing,) = (each for each in resonances.crossings if each.of_blades and each.mode == 1)
+    speed = sum(crossing.speeds) / 2.0
+    mean = float(resonances.survey.law(speed))
+    assert crossing in resonances.crossings
+    assert crossing.torque > 0.1 * mean
+    assert resonances.separation(speed, mean)[0] == 0.0
+    assert "blade passing, order 1.2," in resonances.crossing_words(crossing)
+
+
+def test_blade_passing_that_is_not_stated_is_assumed_to_be_large():
+    stated = design(PASSING).survey
+    assumed = design({"propeller.blade_passing_torque": None}).survey
+    assert "ahead of a cowling" in " ".join(str(each.origin) for each in assumed.inputs)
+    assert "ahead of a cowling" not in " ".join(str(each.origin) for each in stated.inputs)
+    assert np.all(assumed.worst[0] >= stated.worst[0])
+    missing = design({"propeller.blades": None}).survey
+    assert missing.missing == (("propeller", "blades"),)
 
 
 def test_a_blown_engine_states_its_manifold_pressure():

@@ -44,15 +44,15 @@ class _Diagram:
         self.survey: TorsionalSurvey = resonances.survey
         self.drawing = drawing
         self.crossings = resonances.listed()
-        self.orders = sorted({each.order for each in self.crossings})
+        self.orders = sorted({(each.order, each.of_blades) for each in self.crossings})
         within = [each for each in self.crossings if each.speeds[1] >= self.survey.idle]
         below = [each for each in self.crossings if each.speeds[1] < self.survey.idle]
         self.below = below
         strong = self._strong(within)
-        self.leading = {each.order for each in (*strong, *self._strong(below))}
+        self.leading = {(each.order, each.of_blades) for each in (*strong, *self._strong(below))}
         self.numbered = strong[:_NAMED]
         low, high = self.survey.modes[0].frequency, self.survey.modes[-1].frequency
-        top = max(self.orders, default=1.0) * self.survey.top / math.tau * 1.2
+        top = max([each for each, _ in self.orders], default=1.0) * self.survey.top / math.tau * 1.2
         self.bands = [
             (mode, float(low[mode]), float(high[mode]))
             for mode in range(1, len(low))
@@ -136,17 +136,17 @@ class _Diagram:
 
     def _orders(self) -> None:
         drawing = self.drawing
-        for order in self.orders:
+        for order, of_blades in self.orders:
             slowest = self.y.low * math.tau / order
             steps = [slowest + (self.survey.top - slowest) * (i / 60.0) ** 2 for i in range(61)]
             line = [(self.x.at(w * RPM), self.y.at(order * w / math.tau)) for w in steps]
-            leads = order in self.leading
+            leads = (order, of_blades) in self.leading
             drawing.path(
                 line,
                 colour="ink" if leads else "faint",
                 width=1.3 if leads else 0.5,
                 dashes="" if leads else "5 3",
-                key=f"order-{_order(order)}",
+                key=f"{'blades' if of_blades else 'order'}-{_order(order)}",
             )
         self._order_names()
         feet = [self.y.at(low) for _, low, _ in self.bands]
@@ -162,9 +162,10 @@ class _Diagram:
     def _order_names(self) -> None:
         """The orders that lead, beside the ends of their lines, moved down where they touch."""
         y = 0.0
-        for order in sorted(self.leading, reverse=True):
+        for order, of_blades in sorted(self.leading, reverse=True):
             y = max(y + TEXT, self.y.at(order * self.survey.top / math.tau) + 4.0)
-            self.drawing.text(_RIGHT + 6.0, y, f"order {order:g}", size=TEXT)
+            words = f"blades {order:.3g}" if of_blades else f"order {order:g}"
+            self.drawing.text(_RIGHT + 6.0, y, words, size=TEXT)
 
     def _crossings(self) -> None:
         drawing = self.drawing
