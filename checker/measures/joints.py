@@ -36,6 +36,34 @@ def capacity_margin(design: Design, joint: Subject) -> Value:
     return _over_peak(design, joint, joint.given("torque_capacity", "T_cap"))
 
 
+@measure("drive", "", "whether the joint to the propeller is stated")
+def propeller_joined(design: Design, drive: Subject) -> Value:
+    """Whether a joint of the last shaft to the propeller is stated; unknown where none is."""
+    return _joined(design, design.train.last, "propeller")
+
+
+@measure("drive", "", "whether the joint to the engine is stated")
+def engine_joined(design: Design, drive: Subject) -> Value:
+    """Whether the first shaft is joined to the engine, or is of one piece with the crankshaft.
+
+    Unknown where neither is stated.
+    """
+    joined = _joined(design, design.train.first, "engine")
+    one_piece = design.subjects.the("engine").given("one_piece", "one piece")
+    if isinstance(joined, Known) or isinstance(one_piece, Unknown) or not one_piece.value:
+        return joined
+    return Known(True, "", "one piece", inputs=(one_piece,))
+
+
+def _joined(design: Design, shaft: str, to: str) -> Value:
+    joints = [joint for joint in design.subjects.all("joint") if joint.raw("shaft") == shaft]
+    found = next((joint for joint in joints if joint.raw("to") == to), None)
+    if found is not None:
+        return Known(True, "", found.label, path=found.place("to"))
+    unsaid = tuple(joint.place("to") for joint in joints if joint.raw("to") is None)
+    return Unknown(unsaid or (("joints",),), f"no joint from shafts.{shaft} to the {to} is stated")
+
+
 @measure("shaft", "", "whether a section of it is made for a joint", at="sections")
 def has_fitted_section(design: Design, shaft: Subject) -> Value:
     """Whether a section ends in a spline, keyway, press fit or taper."""

@@ -125,11 +125,10 @@ def _given(text: str | None) -> bool:
 def _between(design: Design) -> list[str]:
     """Labels of the parts between propeller and gear case, with a word for what holds them."""
     last = design.train.last
-    joints = [
-        joint.label
-        for joint in design.subjects.all("joint")
-        if joint.raw("shaft") == last and joint.raw("to") == "propeller"
-    ]
+    on_last = [joint for joint in design.subjects.all("joint") if joint.raw("shaft") == last]
+    joints = [joint.label for joint in on_last if joint.raw("to") == "propeller"]
+    if all(joint.raw("to") not in ("propeller", None) for joint in on_last):
+        joints = ["propeller joint"]  # what holds a propeller is asked about though not stated
     bearings = [
         bearing.label
         for bearing in design.subjects.all("bearing")
