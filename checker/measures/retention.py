@@ -7,7 +7,7 @@ from checker.measures.bearings import ENGINE_WAY, PROPELLER_WAY
 from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.spec.fields import NONE
-from checker.spec.papers import Evidence, SingleFailure
+from checker.spec.papers import Evidence, Retention, SingleFailure
 from checker.spec.subject import Subject
 
 _EVERY_PART = ("material", "heat_treatment", "hardness", "crack_test")
@@ -20,10 +20,9 @@ def unlisted_retention_parts(design: Design, records: Subject) -> Value:
     entries = records.raw("retention")
     if entries is None:
         return Unknown((records.place("retention"),))
-    listed = {entry.part for entry in entries}
-    missing = [label for label in _between(design) if label not in listed]
     counted = _counted(
-        missing, "parts between propeller and case that records.retention leaves out"
+        _unlisted(design, entries),
+        "parts between propeller and case that records.retention leaves out",
     )
     unsaid = _unsaid_between(design)
     if unsaid:
@@ -35,7 +34,8 @@ def unlisted_retention_parts(design: Design, records: Subject) -> Value:
 def open_release_paths(design: Design, records: Subject) -> Value:
     """Number of parts whose failure alone may release the propeller, with nothing against it.
 
-    Against it stands a second hold, or an inspection that finds the crack.
+    Against it stands a second hold, or an inspection that finds the crack. Unknown while a part is
+    not listed, as nobody has said what its failure does.
     """
     entries = records.raw("retention")
     place = records.place("retention")
@@ -49,10 +49,16 @@ def open_release_paths(design: Design, records: Subject) -> Value:
             open_paths.append(entry.part)
         elif state is not False:
             missing.append(Unknown(tuple((*place, index, field) for field in state)))
-    found = _counted(open_paths, "parts whose single failure lets the propeller go")
+    missing += [
+        Unknown((place,), f"records.retention leaves out {label}")
+        for label in _unlisted(design, entries)
+    ]
+    unsaid = _unsaid_between(design)
+    if unsaid:
+        missing.append(Unknown(unsaid))
     if missing and not open_paths:
         return merged(missing)
-    return found
+    return _counted(open_paths, "parts whose single failure lets the propeller go")
 
 
 @measure("records", "", "whether every inspected release path has its interval", at="retention")
@@ -120,6 +126,11 @@ def _release(
 
 def _given(text: str | None) -> bool:
     return text is not None and text != NONE
+
+
+def _unlisted(design: Design, entries: Sequence[Retention]) -> list[str]:
+    listed = {entry.part for entry in entries}
+    return [label for label in _between(design) if label not in listed]
 
 
 def _between(design: Design) -> list[str]:
