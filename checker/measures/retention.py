@@ -34,8 +34,8 @@ def unlisted_retention_parts(design: Design, records: Subject) -> Value:
 def open_release_paths(design: Design, records: Subject) -> Value:
     """Number of parts whose failure alone may release the propeller, with nothing against it.
 
-    Against it stands a second hold, or an inspection that finds the crack. Unknown while a part is
-    not listed, as nobody has said what its failure does.
+    Against it stands a second hold, or an inspection with its interval that finds the crack.
+    Unknown while a part is not listed, as nobody has said what its failure does.
     """
     entries = records.raw("retention")
     place = records.place("retention")
@@ -44,7 +44,7 @@ def open_release_paths(design: Design, records: Subject) -> Value:
     open_paths: list[str] = []
     missing: list[Unknown] = []
     for index, entry in enumerate(entries):
-        state = _release(entry.releases_propeller, entry.retained_by, entry.inspection)
+        state = _release(entry)
         if state is True:
             open_paths.append(entry.part)
         elif state is not False:
@@ -61,9 +61,12 @@ def open_release_paths(design: Design, records: Subject) -> Value:
     return _counted(open_paths, "parts whose single failure lets the propeller go")
 
 
-@measure("records", "", "whether every inspected release path has its interval", at="retention")
+@measure("records", "", "whether every inspection of what holds the propeller has its interval", at="retention")
 def release_intervals_stated(design: Design, records: Subject) -> Value:
-    """Whether each part that releases the propeller and is inspected states the interval."""
+    """Whether each inspection that is named states its interval.
+
+    Also that of a part behind which another holds: while nobody looks, the second hold is the only.
+    """
     entries = records.raw("retention")
     place = records.place("retention")
     if entries is None:
@@ -71,9 +74,7 @@ def release_intervals_stated(design: Design, records: Subject) -> Value:
     missing = tuple(
         (*place, index, "interval")
         for index, entry in enumerate(entries)
-        if entry.releases_propeller is not False
-        and entry.inspection not in (None, NONE)
-        and entry.interval is None
+        if _given(entry.inspection) and entry.interval is None
     )
     return Unknown(missing) if missing else Known(True, "", "stated", path=place)
 
@@ -106,22 +107,20 @@ def evidence_complete(design: Design, records: Subject) -> Value:
     return _complete(entries, records.place("evidence"), _papers_of)
 
 
-def _release(
-    releases: bool | None, retained_by: str | None, inspection: str | None
-) -> bool | tuple[str, ...]:
+def _release(entry: Retention) -> bool | tuple[str, ...]:
     """Whether a release path is open; the fields that would tell where it cannot be said.
 
     That a failure does not release the propeller is a bare claim until it is said what holds it
-    then, or how the failure shows.
+    then, or how and how often one looks for the failure.
     """
-    if releases is None:
+    if entry.releases_propeller is None:
         return ("releases_propeller",)
-    if _given(retained_by) or _given(inspection):
+    if _given(entry.retained_by):
         return False
-    if retained_by is None or inspection is None:
-        unsaid = (("retained_by", retained_by), ("inspection", inspection))
-        return tuple(field for field, value in unsaid if value is None)
-    return True
+    if _given(entry.inspection):
+        return False if entry.interval is not None else ("interval",)
+    unsaid = (("retained_by", entry.retained_by), ("inspection", entry.inspection))
+    return tuple(field for field, value in unsaid if value is None) or True
 
 
 def _given(text: str | None) -> bool:
