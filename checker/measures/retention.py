@@ -61,7 +61,7 @@ def open_release_paths(design: Design, records: Subject) -> Value:
     return _counted(open_paths, "parts whose single failure lets the propeller go")
 
 
-@measure("records", "", "whether every inspection of what holds the propeller has its interval", at="retention")
+@measure("records", "", "whether every inspection in it has its interval", at="retention")
 def release_intervals_stated(design: Design, records: Subject) -> Value:
     """Whether each inspection that is named states its interval.
 
