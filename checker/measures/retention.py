@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 
 from checker.known import Known, Path, Unknown, Value, merged
-from checker.measures.bearings import ENGINE_WAY, PROPELLER_WAY
+from checker.measures.bearings import BOTH_WAYS, ENGINE_WAY, PROPELLER_WAY
 from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.spec.fields import NONE
@@ -11,6 +11,9 @@ from checker.spec.papers import Evidence, Retention, SingleFailure
 from checker.spec.subject import Subject
 
 _EVERY_PART = ("material", "heat_treatment", "hardness", "crack_test")
+_LOCATES = (PROPELLER_WAY, ENGINE_WAY, BOTH_WAYS)
+# Its bolts are part of a flange, and a shoulder part of the shaft; all else stands apart.
+_FLANGE, _OF_THE_SHAFT = "bolted flange", "shoulder"
 _TABLE = ("failure", "engine_effect", "check", "interval")
 
 
@@ -134,30 +137,48 @@ def _unlisted(design: Design, entries: Sequence[Retention]) -> list[str]:
 
 def _between(design: Design) -> list[str]:
     """Labels of the parts between propeller and gear case, with a word for what holds them."""
-    last = design.train.last
-    on_last = [joint for joint in design.subjects.all("joint") if joint.raw("shaft") == last]
-    joints = [joint.label for joint in on_last if joint.raw("to") == "propeller"]
+    parts = [f"shafts.{design.train.last}"]
+    on_last = _on_last(design, "joint")
     if all(joint.raw("to") not in ("propeller", None) for joint in on_last):
-        joints = ["propeller joint"]  # what holds a propeller is asked about though not stated
-    bearings = [
-        bearing.label
-        for bearing in design.subjects.all("bearing")
-        if bearing.raw("shaft") == last
-        and bearing.raw("locates") in (PROPELLER_WAY, ENGINE_WAY, "both")
-    ]
-    retainers = [f"{bearing} retainer" for bearing in bearings]
-    return [f"shafts.{last}", *joints, *bearings, *retainers, "housing", "housing bolts"]
+        parts.append("propeller joint")  # what holds a propeller is asked about though not stated
+    for joint in _to_propeller(on_last):
+        parts.append(joint.label)
+        if joint.raw("kind") not in (_FLANGE, None):
+            parts.append(f"{joint.label} nut")
+    locating = [each for each in _on_last(design, "bearing") if each.raw("locates") in _LOCATES]
+    for bearing in locating:
+        parts += [bearing.label, f"{bearing.label} retainer"]
+    for bearing in _stopping(locating):
+        if bearing.raw("shaft_stop") not in (_OF_THE_SHAFT, None):
+            parts.append(f"{bearing.label} {bearing.raw('shaft_stop')}")
+    return [*parts, "housing", "housing bolts"]
 
 
 def _unsaid_between(design: Design) -> tuple[Path, ...]:
     """Fields that would tell whether a part stands between propeller and gear case."""
+    joints, bearings = _on_last(design, "joint"), _on_last(design, "bearing")
+    asked = [
+        *((joint, "to") for joint in joints),
+        *((joint, "kind") for joint in _to_propeller(joints)),
+        *((bearing, "locates") for bearing in bearings),
+        *((bearing, "shaft_stop") for bearing in _stopping(bearings)),
+    ]
+    return tuple(part.place(field) for part, field in asked if part.raw(field) is None)
+
+
+def _on_last(design: Design, kind: str) -> list[Subject]:
+    """The joints or bearings on the shaft of the propeller."""
     last = design.train.last
-    return tuple(
-        part.place(field)
-        for kind, field in (("joint", "to"), ("bearing", "locates"))
-        for part in design.subjects.all(kind)
-        if part.raw("shaft") in (None, last) and part.raw(field) is None
-    )
+    return [part for part in design.subjects.all(kind) if part.raw("shaft") == last]
+
+
+def _to_propeller(joints: list[Subject]) -> list[Subject]:
+    return [joint for joint in joints if joint.raw("to") == "propeller"]
+
+
+def _stopping(bearings: list[Subject]) -> list[Subject]:
+    """The bearings that keep their shaft from leaving towards the propeller."""
+    return [each for each in bearings if each.raw("locates") in (PROPELLER_WAY, BOTH_WAYS)]
 
 
 def _critical(design: Design) -> list[str]:

@@ -233,6 +233,12 @@ class Bearing(Part):
         "Which axial shaft movement it stops as built in, by shoulders and retainers on both "
         "rings: towards propeller, towards engine, both or none (floating)."
     )
+    shaft_stop: Annotated[
+        str | None, Choice(("shoulder", "nut", "retaining ring", "press fit"))
+    ] = stated(
+        "What takes the shaft's pull towards the propeller into its inner ring, of a bearing that "
+        "stops that movement: a shoulder of the shaft itself, a nut, a retaining ring, a press fit."
+    )
     matched_set: Text = stated("Name shared by the bearings of one matched set.")
     set_arrangement: Annotated[str | None, Choice(("back-to-back", "face-to-face", "tandem"))] = (
         stated("How the set is mounted.")
