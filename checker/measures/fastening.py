@@ -5,6 +5,8 @@ from collections.abc import Callable, Sequence
 from checker.known import Known, Unknown, Value, assumed, compute
 from checker.measures.bearing_loads import worst_of
 from checker.measures.design import Design
+from checker.measures.joints import fraction_of_proof
+from checker.measures.preload import greatest_preload, least_preload
 from checker.measures.registry import measure
 from checker.measures.stated import described
 from checker.measures.stress_raisers import bore_under, ends
@@ -14,6 +16,7 @@ from checker.mechanics.shaft_strength import safety_of_use
 from checker.spec.subject import Subject
 from checker.train.load_cases import LoadCase
 
+_PRELOAD = "mounting.preload"
 _CARRYING = "half of the splines carry, the upper of a quarter to a half (from memory)"
 _STEEL = "Young's modulus of steel, ISO 6336-2 (from memory)"
 _POISSON = "Poisson's ratio of steel, ISO 6336-2 (from memory)"
@@ -147,13 +150,13 @@ def hub_hoop_safety(design: Design, joint: Subject) -> Value:
 
 @measure("joint", "1", "friction torque of the taper over peak torque", at="preload")
 def taper_margin(design: Design, joint: Subject) -> Value:
-    """Torque that the taper holds by its nut over the peak; at best that of the floor."""
+    """Torque held with the slackest nut over the peak; at best that of the floor."""
 
     def of_peak(peak: Value) -> Value:
         torque = compute(
             fastening.taper_torque,
             joint.given("friction_coefficient", "μ"),
-            joint.given("preload", "F"),
+            least_preload(joint),
             joint.given("diameter", "d_m"),
             joint.given("half_angle", "α"),
         )
@@ -201,11 +204,11 @@ def clamps_wood(design: Design, joint: Subject) -> Value:
 
 @measure("joint", "1", "pressure of the bolts on the wood over what it bears", at="clamped_area")
 def wood_crush_use(design: Design, joint: Subject) -> Value:
-    """N F/A over the crush limit across the grain."""
+    """N F/A of the tightest bolts over the crush limit across the grain."""
     pressure = compute(
         formulas.clamping_pressure,
         joint.given("bolts", "N"),
-        joint.given("preload", "F"),
+        greatest_preload(joint),
         joint.given("clamped_area", "A"),
     )
     limit = compute(fastening.wood_crush_limit, joint.given("wood", "species"))
@@ -220,11 +223,11 @@ def retorque_stated(design: Design, joint: Subject) -> Value:
 
 @measure("joint", "1", "preload over the tension that opens the propeller flange", at="preload")
 def flange_opening_safety(design: Design, joint: Subject) -> Value:
-    """F_V/F_t of the most loaded propeller bolt in the worst limit case."""
+    """F_V/F_t of the most loaded propeller bolt, at its slackest, in the worst limit case."""
     worst = worst_of(
         design.reactions.cases.limits, lambda each: _flange_tension(design, joint, each)
     )
-    return compute(fastening.opening_factor, joint.given("preload", "F_V"), worst)
+    return compute(fastening.opening_factor, least_preload(joint), worst)
 
 
 def _flange_tension(design: Design, joint: Subject, each: LoadCase) -> Value:
@@ -255,7 +258,7 @@ def _flange_tension(design: Design, joint: Subject, each: LoadCase) -> Value:
 
 @measure("housing", "1", "safety of the case bolts against slip in the worst case", at="mounting")
 def mounting_slip_safety(design: Design, case: Subject) -> Value:
-    """μ (F_V − F_t)/F_s of the most loaded bolt in the worst limit case."""
+    """μ (F_V − F_t)/F_s of the most loaded bolt, at its slackest, in the worst limit case."""
 
     def safety(limits: Sequence[LoadCase]) -> Value:
         use = worst_of(
@@ -263,7 +266,7 @@ def mounting_slip_safety(design: Design, case: Subject) -> Value:
             lambda each: compute(
                 fastening.slip_use,
                 case.given("mounting.friction_coefficient", "μ"),
-                case.given("mounting.preload", "F_V"),
+                least_preload(case, _PRELOAD),
                 _bolt_tension(design, case, each),
                 _bolt_shear(design, case, each),
             ),
@@ -275,9 +278,9 @@ def mounting_slip_safety(design: Design, case: Subject) -> Value:
 
 @measure("housing", "1", "preload over the tension that opens the face", at="mounting")
 def mounting_opening_safety(design: Design, case: Subject) -> Value:
-    """F_V/F_t of the most loaded bolt in the worst limit case."""
+    """F_V/F_t of the most loaded bolt, at its slackest, in the worst limit case."""
     worst = worst_of(design.reactions.cases.limits, lambda each: _bolt_tension(design, case, each))
-    return compute(fastening.opening_factor, case.given("mounting.preload", "F_V"), worst)
+    return compute(fastening.opening_factor, least_preload(case, _PRELOAD), worst)
 
 
 @measure("housing", "1", "fatigue strength over stress amplitude of the case bolts", at="mounting")
@@ -300,14 +303,14 @@ def mounting_fatigue_safety(design: Design, case: Subject) -> Value:
 
 @measure("housing", "1", "preload over proof load of a case bolt", at="mounting")
 def mounting_preload_fraction(design: Design, case: Subject) -> Value:
-    """k of a case bolt."""
-    diameter = case.given("mounting.bolt_diameter", "d")
-    return compute(
-        formulas.preload_fraction,
-        case.given("mounting.preload", "F"),
-        compute(formulas.proof_stress, case.given("mounting.bolt_class", "class"), diameter),
-        compute(formulas.stress_area, diameter, case.given("mounting.bolt_pitch", "P")),
-    )
+    """k of a case bolt, as it is meant."""
+    return fraction_of_proof(case, case.given(_PRELOAD, "F"), "mounting.")
+
+
+@measure("housing", "1", "preload over proof load of the tightest case bolt", at="mounting")
+def mounting_highest_preload_fraction(design: Design, case: Subject) -> Value:
+    """k of the case bolt that came out tightest."""
+    return fraction_of_proof(case, greatest_preload(case, _PRELOAD), "mounting.")
 
 
 @measure("housing", "", "whether the locking of the case bolts is described", at="mounting")

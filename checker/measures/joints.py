@@ -3,6 +3,7 @@
 from checker.known import Known, Unknown, Value, compute
 from checker.measures.bearing_loads import worst_of
 from checker.measures.design import Design
+from checker.measures.preload import greatest_preload, least_preload
 from checker.measures.registry import measure
 from checker.measures.stated import described
 from checker.measures.stress_raisers import fitted_kinds
@@ -19,12 +20,12 @@ def _over_peak(design: Design, joint: Subject, torque: Value) -> Value:
 
 @measure("joint", "1", "friction torque over peak torque", at="preload")
 def friction_margin(design: Design, joint: Subject) -> Value:
-    """Torque held by friction alone over the peak torque; at best that of the floor."""
+    """Torque that the slackest bolts hold by friction over the peak; at best that of the floor."""
     friction = compute(
         formulas.friction_torque,
         joint.given("bolts", "N"),
         joint.given("friction_coefficient", "μ"),
-        joint.given("preload", "F"),
+        least_preload(joint),
         joint.given("friction_radius", "r"),
     )
     return _over_peak(design, joint, friction)
@@ -99,13 +100,30 @@ def sudden_torque_of_joint(design: Design, joint: Subject) -> Value:
 
 @measure("joint", "1", "preload over proof load of a bolt", at="preload")
 def preload_fraction(design: Design, joint: Subject) -> Value:
-    """k, preload of a bolt over its proof load."""
-    diameter = joint.given("bolt_diameter", "d")
+    """k, preload of a bolt over its proof load, as it is meant."""
+    return fraction_of_proof(joint, joint.given("preload", "F"))
+
+
+@measure("joint", "1", "preload over proof load of the tightest bolt", at="preload")
+def highest_preload_fraction(design: Design, joint: Subject) -> Value:
+    """k of the bolt that came out tightest."""
+    return fraction_of_proof(joint, greatest_preload(joint))
+
+
+def fraction_of_proof(part: Subject, preload: Value, inside: str = "") -> Value:
+    """k, a preload over the proof load of a bolt.
+
+    Args:
+        part: what has the bolts.
+        preload: of one bolt [N].
+        inside: where in the part its bolts are described, with a dot.
+    """
+    diameter = part.given(f"{inside}bolt_diameter", "d")
     return compute(
         formulas.preload_fraction,
-        joint.given("preload", "F"),
-        compute(formulas.proof_stress, joint.given("bolt_class", "class"), diameter),
-        compute(formulas.stress_area, diameter, joint.given("bolt_pitch", "P")),
+        preload,
+        compute(formulas.proof_stress, part.given(f"{inside}bolt_class", "class"), diameter),
+        compute(formulas.stress_area, diameter, part.given(f"{inside}bolt_pitch", "P")),
     )
 
 

@@ -294,7 +294,8 @@ class Joint(Part):
     bolt_pitch: Size = stated("Thread pitch.")
     bolt_class: Text = stated("Strength class, such as 8.8, 10.9 or SAE 8.")
     preload: Annotated[Quantity | None, Of("force", at_least="0 N")] = stated(
-        "Preload of one bolt as assembled."
+        "Preload of one bolt, or of the nut of a taper, as assembled, with its range; without one, "
+        "the scatter of a torque wrench is assumed."
     )
     friction_radius: Size = stated("Radius at which the friction acts.")
     friction_coefficient: Friction = stated("Friction coefficient of the faces.")

@@ -24,7 +24,8 @@ def flange(case, **more):
         "bolts": given["bolts"],
         "friction_coefficient": given["friction_coefficient"],
         "friction_radius": f"{given['effective_radius_mm']} mm",
-        "preload": f"{case['expected']['preload_per_bolt_kN']} kN",
+        # a negligible range: without one, a wrench's scatter would count
+        "preload": f"{case['expected']['preload_per_bolt_kN']} +/- 0.0001 kN",
         **more,
     }
     return {f"{FLANGE}.{field}": value for field, value in fields.items()}
@@ -50,3 +51,16 @@ def test_a_bolt_class_that_is_not_listed_is_not_shown(solve):
     fraction = ask(solve({f"{FLANGE}.bolt_class": "AN6"}), "preload_fraction")
     assert isinstance(fraction, Unknown)
     assert "AN6" in fraction.because
+
+
+def test_without_a_range_the_scatter_of_a_torque_wrench_counts(solve):
+    # α_A = 1.6 about the mean: 2/2.6 and 3.2/2.6 of it
+    design = solve({f"{FLANGE}.preload": "26 kN"})
+    slackest = solve({f"{FLANGE}.preload": "22 +/- 2 kN"})
+    tightest = solve({f"{FLANGE}.preload": "31 +/- 1 kN"})
+    for name, other in (("friction_margin", slackest), ("highest_preload_fraction", tightest)):
+        assert ask(design, name).number == pytest.approx(ask(other, name).number, rel=1e-12)
+    assumptions = [leaf.origin for leaf in ask(design, "friction_margin").leaves()]
+    assert any("VDI 2230" in str(origin) for origin in assumptions)
+    stated = [leaf.origin for leaf in ask(slackest, "friction_margin").leaves()]
+    assert not any("VDI 2230" in str(origin) for origin in stated)
