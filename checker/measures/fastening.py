@@ -14,7 +14,7 @@ from checker.mechanics import bearing_fit, fastening, kinematics, load_cases, sh
 from checker.mechanics import joint as formulas
 from checker.mechanics.shaft_strength import safety_of_use
 from checker.spec.subject import Subject
-from checker.train.load_cases import LoadCase
+from checker.train.load_cases import LIMIT_TORQUE, LoadCase
 
 _PRELOAD = "mounting.preload"
 _CARRYING = "half of the splines carry, the upper of a quarter to a half (from memory)"
@@ -321,14 +321,7 @@ def mounting_locking_stated(design: Design, case: Subject) -> Value:
 
 def _bolt_shear(design: Design, case: Subject, each: LoadCase) -> Value:
     """Shear of a case bolt by torque reaction, weight and side load [N]."""
-    first, last = design.train.first, design.train.last
-    torque = compute(
-        fastening.case_torque,
-        each.torque(last),
-        each.torque(first),
-        design.motion.sense(last),
-        design.motion.sense(first),
-    )
+    torque = _case_torque(design, each)
     factor = compute(load_cases.side_load_factor, each.load_factor)
     across = compute(
         fastening.cross_force, _weight(design, case, each), _hanging_mass(design, case), factor
@@ -340,6 +333,30 @@ def _bolt_shear(design: Design, case: Subject, each: LoadCase) -> Value:
         case.given("mounting.bolts", "N"),
         case.given("mounting.circle_radius", "r"),
     )
+
+
+def _case_torque(design: Design, each: LoadCase) -> Value:
+    """Torque that the case takes between the shaft that enters it and that of the propeller [N m].
+
+    The peaks of both do not come at once: where they relieve each other, the mean of the entering
+    shaft stands against the peak of the last.
+    """
+    entering, last = _entering(design), design.train.last
+    if entering is None:
+        return Unknown((("bearings",),), "no bearing tells which shaft enters the case")
+    senses = design.motion.sense(last), design.motion.sense(entering)
+    alike = compute(kinematics.senses_agree, *senses)
+    if isinstance(alike, Unknown):
+        return alike
+    relieved = each.kind == LIMIT_TORQUE and alike.value
+    taken_in = design.peaks.mean(entering) if relieved else each.torque(entering)
+    return compute(fastening.case_torque, each.torque(last), taken_in, *senses)
+
+
+def _entering(design: Design) -> str | None:
+    """The first shaft of the power path that a bearing of the drive carries."""
+    carried = {bearing.raw("shaft") for bearing in design.subjects.all("bearing")}
+    return next((shaft for shaft in design.train.path_shafts if shaft in carried), None)
 
 
 def _bolt_tension(design: Design, case: Subject, each: LoadCase) -> Value:

@@ -201,7 +201,8 @@ def case_torque(
 ) -> float:
     """Torque that the bolts between case and engine carry, about the shafts.
 
-    Where the propeller turns with the engine it is their difference, else their sum.
+    Where the propeller turns with the engine it is their difference, else their sum. Both torques
+    are to be of one moment: peaks of two shafts are not.
     """
     return propeller_sense * propeller_torque - engine_sense * engine_torque
 
