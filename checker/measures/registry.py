@@ -59,6 +59,7 @@ FAMILIES = (
     "propeller_match",
     "joints",
     "fastening",
+    "mounting",
     "records",
 )
 
