@@ -1,4 +1,4 @@
-"""Measures of splines, keys, tapers, press fits, lugs, wood and the propeller's bolts."""
+"""Measures of splines, keys, press fits, lugs, wood and the propeller's bolts."""
 
 from collections.abc import Callable
 
@@ -145,23 +145,6 @@ def hub_hoop_safety(design: Design, joint: Subject) -> Value:
     return compute(kinematics.quotient, joint.given("yield_strength", "R_e"), stress)
 
 
-@measure("joint", "1", "friction torque of the taper over peak torque", at="preload")
-def taper_margin(design: Design, joint: Subject) -> Value:
-    """Torque held with the slackest nut over the peak; at best that of the floor."""
-
-    def of_peak(peak: Value) -> Value:
-        torque = compute(
-            fastening.taper_torque,
-            joint.given("friction_coefficient", "μ"),
-            least_preload(joint),
-            joint.given("diameter", "d_m"),
-            joint.given("half_angle", "α"),
-        )
-        return compute(kinematics.quotient, torque, peak)
-
-    return _judged(design, joint, of_peak)
-
-
 @measure("joint", "", "whether drive lugs or bushings stand behind the friction", at="lugs")
 def has_lugs(design: Design, joint: Subject) -> Value:
     """Whether the joint has lugs."""
@@ -234,22 +217,31 @@ def _flange_tension(design: Design, joint: Subject, each: LoadCase) -> Value:
     if not sections:
         return Unknown((shaft.place("sections"),))
     _, face = ends(shaft, len(sections) - 1)
+    return compute(
+        fastening.bolt_tension,
+        propeller_moment(design, each, face),
+        forces.thrust_on_shaft(each),
+        joint.given("bolts", "N"),
+        joint.given("friction_radius", "r"),
+    )
+
+
+def propeller_moment(design: Design, each: LoadCase, station: Value) -> Value:
+    """Bending moment by which the propeller acts at a station of its shaft [N m].
+
+    By weight, gyroscopic couple and yawed flow.
+    """
+    forces = design.reactions.forces
     mass = design.subjects.the("propeller").given("mass", "m_p")
     hanging = compute(
         fastening.weight_moment,
         compute(load_cases.weight, mass, each.load_factor),
         forces.blade_plane,
-        face,
+        station,
     )
     up, right = forces.propeller_couples(each)
     return compute(
-        fastening.bolt_tension,
-        compute(
-            shaft_loads.resultant_moment, right, compute(shaft_loads.plane_couple, up, hanging)
-        ),
-        forces.thrust_on_shaft(each),
-        joint.given("bolts", "N"),
-        joint.given("friction_radius", "r"),
+        shaft_loads.resultant_moment, right, compute(shaft_loads.plane_couple, up, hanging)
     )
 
 

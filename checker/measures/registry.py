@@ -60,6 +60,7 @@ FAMILIES = (
     "joints",
     "fastening",
     "mounting",
+    "taper",
     "records",
 )
 

@@ -304,7 +304,7 @@ class Joint(Part):
     diameter: Size = stated("Shaft diameter in a key, taper (its middle) or press fit.")
     length: Size = stated("Length over which spline, key, taper or press fit bears.")
     interference: Length = stated("Interference of a press fit, with its range.")
-    hub_outside: Size = stated("Outside diameter of the hub of a press fit.")
+    hub_outside: Size = stated("Outside diameter of the hub of a press fit or taper.")
     half_angle: Annotated[Quantity | None, Of("angle", above="0 deg", at_most="45 deg")] = stated(
         "Half angle of a taper."
     )
