@@ -60,6 +60,8 @@ FAMILIES = (
     "joints",
     "fastening",
     "tightening",
+    "mounting",
+    "taper",
     "records",
 )
 

@@ -233,6 +233,12 @@ class Bearing(Part):
         "Which axial shaft movement it stops as built in, by shoulders and retainers on both "
         "rings: towards propeller, towards engine, both or none (floating)."
     )
+    shaft_stop: Annotated[
+        str | None, Choice(("shoulder", "nut", "retaining ring", "press fit"))
+    ] = stated(
+        "What takes the shaft's pull towards the propeller into its inner ring, of a bearing that "
+        "stops that movement: a shoulder of the shaft itself, a nut, a retaining ring, a press fit."
+    )
     matched_set: Text = stated("Name shared by the bearings of one matched set.")
     set_arrangement: Annotated[str | None, Choice(("back-to-back", "face-to-face", "tandem"))] = (
         stated("How the set is mounted.")
@@ -288,7 +294,8 @@ class Joint(Part):
     bolt_pitch: Size = stated("Thread pitch.")
     bolt_class: Text = stated("Strength class, such as 8.8, 10.9 or SAE 8.")
     preload: Annotated[Quantity | None, Of("force", at_least="0 N")] = stated(
-        "Preload of one bolt as assembled."
+        "Preload of one bolt, or of the nut of a taper, as assembled, with its range; without one, "
+        "the scatter of a torque wrench is assumed."
     )
     tightening_torque: Torque = stated(
         "Torque on the wrench that gives a bolt its preload, without the running torque of a "
@@ -305,7 +312,7 @@ class Joint(Part):
     diameter: Size = stated("Shaft diameter in a key, taper (its middle) or press fit.")
     length: Size = stated("Length over which spline, key, taper or press fit bears.")
     interference: Length = stated("Interference of a press fit, with its range.")
-    hub_outside: Size = stated("Outside diameter of the hub of a press fit.")
+    hub_outside: Size = stated("Outside diameter of the hub of a press fit or taper.")
     half_angle: Annotated[Quantity | None, Of("angle", above="0 deg", at_most="45 deg")] = stated(
         "Half angle of a taper."
     )

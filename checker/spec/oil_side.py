@@ -268,7 +268,10 @@ class Mounting(Part):
     bolt_diameter: Size = stated("Nominal diameter of the bolts.")
     bolt_pitch: Size = stated("Thread pitch.")
     bolt_class: Text = stated("Strength class, such as 8.8 or 10.9.")
-    preload: LoadRating = stated("Preload of one bolt as assembled.")
+    preload: LoadRating = stated(
+        "Preload of one bolt as assembled, with its range, such as 24 +/- 5 kN; without one, the "
+        "scatter of a torque wrench is assumed."
+    )
     tightening_torque: Torque = stated(
         "Torque on the wrench that gives a bolt its preload, without the running torque of a "
         "self-locking nut."

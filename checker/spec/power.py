@@ -156,6 +156,9 @@ class Engine(Part):
     drives: Name = Field(
         description="Name of the shaft that the crankshaft (or the engine's own reduction) turns."
     )
+    one_piece: Flag = stated(
+        "Whether that shaft is of one piece with the crankshaft, so that no joint lies between."
+    )
     cylinders: Annotated[int | None, Count(1, 12)] = stated("Number of cylinders.")
     layout: Annotated[str | None, Choice(("in-line", "V", "boxer"))] = stated(
         "Arrangement of the cylinders."

@@ -59,6 +59,7 @@ class LoadCase:
         inflow: the air that meets the propeller; none where the spec says nothing of it.
         yaw_rate: of the aircraft [rad/s].
         pitch_rate: of the aircraft [rad/s].
+        rating: of the engine, of which a limit torque is.
     """
 
     name: str
@@ -70,6 +71,7 @@ class LoadCase:
     inflow: Inflow | None
     yaw_rate: Known | None = None
     pitch_rate: Known | None = None
+    rating: str | None = None
 
     @property
     def known_name(self) -> Known:
@@ -266,6 +268,7 @@ class LoadCases:
                 Known(share, "1", "q_A", origin=load_cases.ENGINE_TORQUE_SOURCE),
             ),
             self._worst_inflow,
+            rating=rating,
         )
 
     @cached_property
