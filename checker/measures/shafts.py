@@ -215,7 +215,7 @@ def _looked_at(design: Design, shaft: Subject, cases: Sequence[LoadCase]) -> lis
     """The stress raisers of a shaft, and its plain sections where something acts or they end."""
     stations = design.reactions.stations(shaft.name, cases[0]) if cases else ()
     plain = (plain_raiser(shaft, *spot) for spot in plain_spots(shaft, stations))
-    return [*raisers_of(shaft), *seat_raisers(_seats_on(design, shaft), shaft), *plain]
+    return [*raisers_of(shaft, stations), *seat_raisers(_seats_on(design, shaft), shaft), *plain]
 
 
 def _seats_on(design: Design, shaft: Subject) -> list[Subject]:

@@ -62,7 +62,10 @@ class ShaftSection(Part):
     notch: Annotated[
         str | None,
         Choice(("none", "shoulder", "groove", "keyway", "spline", "press fit", "taper", "hole")),
-    ] = stated("Stress raiser at the end of the section.")
+    ] = stated(
+        "Stress raiser at the end of the section; a keyway, spline, press fit or taper is taken to "
+        "reach all along it."
+    )
     notch_radius: Extent = stated("Fillet or notch root radius there.")
     notch_depth: Extent = stated("Depth of a groove below the diameter of this section.")
 

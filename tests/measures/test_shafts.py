@@ -39,6 +39,45 @@ def test_fatigue_of_the_spline_by_hand(solve):
     assert known.number == pytest.approx(expected, rel=1e-6)
 
 
+@pytest.mark.parametrize("notch_there", ["keyway", "press fit", "spline", "taper"])
+def test_what_is_fitted_counts_under_its_gear(solve, notch_there):
+    """A section that is cut at its gear, and one that reaches past it, are equally safe there.
+
+    The torque leaves the lay shaft at the gear, so that the end of the longer section sees none.
+    """
+    cut = {
+        "shafts.lay.sections.2": _section(144, 180, 54, "shoulder"),
+        "shafts.lay.sections.3": _section(180, 205, 30, notch_there),
+        "shafts.lay.sections.4": _section(205, 254, 30, "none"),
+    }
+    whole = {**cut, "shafts.lay.sections.3": _section(180, 254, 30, notch_there)}
+    whole["shafts.lay.sections.4"] = _section(254, 260, 30, "none")
+    fatigue = [
+        design.measure("fatigue_safety", design.subjects.the("shaft", "lay")).number
+        for design in (solve(cut, "sorrel"), solve(whole, "sorrel"))
+    ]
+    assert fatigue[1] == pytest.approx(fatigue[0], rel=1e-12)
+
+
+def _section(start, end, outside, kind):
+    return {
+        "from": f"{start} mm",
+        "to": f"{end} mm",
+        "outside": f"{outside} mm",
+        "inside": "0 mm",
+        "notch": kind,
+        "notch_radius": "3 mm",
+    }
+
+
+def test_a_step_that_is_called_plain_is_not_shown(solve):
+    changes = {"shafts.idler.sections.0.notch": "none"}
+    shaft = solve(changes).subjects.the("shaft", "idler")
+    unknown = solve(changes).measure("fatigue_safety", shaft)
+    assert isinstance(unknown, Unknown)
+    assert unknown.missing == (("shafts", "idler", "sections", 0, "notch"),)
+
+
 def test_torque_ends_at_the_gear(solve):
     design = solve({})
     case = design.reactions.cases.points["cruise"]
