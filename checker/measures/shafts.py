@@ -44,7 +44,7 @@ def fatigue_safety(design: Design, shaft: Subject) -> Value:
 
     def safety(peak: Value) -> Value:
         swing = compute(strength.torque_swing, peak, mean)
-        swung = [cases.at_peak(case, shaft.name, peak) for case in cases.points.values()]
+        swung = [cases.at_peak(case, shaft.name, peak, mean) for case in cases.points.values()]
         raisers = _looked_at(design, shaft, swung)
         worst = worst_of(
             swung,
@@ -57,15 +57,28 @@ def fatigue_safety(design: Design, shaft: Subject) -> Value:
 
 @measure("shaft", "1", "safety against fatigue under gyroscopic couples", at="sections")
 def gyroscopic_fatigue_safety(design: Design, shaft: Subject) -> Value:
-    """n, DE-Goodman, with yaw and pitch of CS 23.371 as reversed bending and the mean torque."""
-    steady = Known(0.0, "N m", "T_a", origin="the torque is taken at its mean")
-    cases = design.reactions.cases.gyroscopic
-    raisers = _looked_at(design, shaft, cases)
-    use = worst_of(
-        cases,
-        lambda case: _fatigue(design, shaft, raisers, case, case.torque(shaft.name), steady),
-    )
-    return compute(strength.safety_of_use, use)
+    """n, DE-Goodman, with yaw and pitch of CS 23.371 as reversed bending.
+
+    Torque and tooth forces swing as the torsional survey finds at maximum continuous power; at best
+    not at all. The torque factor of the regulations stands for that swing and does not count again.
+    """
+    cases = design.reactions.cases
+
+    def safety(swing: Value) -> Value:
+        mean = cases.continuous_torque(shaft.name)
+        peak = compute(strength.swung_torque, mean, swing)
+        swung = [cases.at_peak(case, shaft.name, peak, mean) for case in cases.gyroscopic]
+        raisers = _looked_at(design, shaft, swung)
+        use = worst_of(swung, lambda case: _fatigue(design, shaft, raisers, case, mean, swing))
+        return compute(strength.safety_of_use, use)
+
+    swing = design.peaks.continuous_swing(shaft.name)
+    if isinstance(swing, Known):
+        return safety(swing)
+    steady = safety(Known(0.0, "N m", "T_a", origin="the least that the torque can swing"))
+    if isinstance(steady, Unknown):
+        return merged([steady, swing])
+    return Unknown(swing.missing, swing.because, at_best=steady)
 
 
 @measure("shaft", "1", "safety against yield in the worst limit case", at="sections")

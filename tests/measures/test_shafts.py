@@ -10,6 +10,8 @@ from checker.measures.misalignment import flank_misalignment
 from checker.mechanics import notch
 from checker.mechanics import shaft_strength as strength
 
+STIFF_COUPLING = {"damper.dynamic_stiffness": "2000 N m/rad", "damper.relative_damping": 0.05}
+
 
 def test_yield_of_a_section_by_hand(solve):
     """A splined end outside the bearings sees torque alone: n = R_e / (√3 τ)."""
@@ -249,12 +251,41 @@ def test_tooth_forces_bend_the_shaft_as_hard_as_the_torque_swings(solve_once):
     case = design.reactions.cases.points["take-off"]
     peak, mean = design.peaks.peak("lay"), design.peaks.mean("lay")
     station = design.subjects.the("gear", "lay_pinion").given("station")
-    swung = design.reactions.cases.at_peak(case, "lay", peak)
+    swung = design.reactions.cases.at_peak(case, "lay", peak, mean)
     least, most = (design.reactions.moment("lay", each, station).number for each in (case, swung))
     assert most / least == pytest.approx(peak.number / mean.number, rel=1e-6)
 
 
-STIFF_COUPLING = {"damper.dynamic_stiffness": "2000 N m/rad", "damper.relative_damping": 0.05}
+def test_gyroscopic_fatigue_of_the_spline_by_hand(solve_once):
+    """Torsion alone outside the bearings: the mean of maximum continuous, and the survey's swing."""
+    design = solve_once(STIFF_COUPLING, "tansy")
+    survey = design.survey
+    index = int(abs(survey.speed[:400] - survey.reference).argmin())
+    swing = max(survey.alternating[node, index] for node in survey.model.joints_of("input"))
+    mean = design.reactions.cases.continuous_torque("input").number
+    endurance = strength.endurance_limit(
+        1150e6, strength.surface_factor(1150e6, "ground"), strength.size_factor(0.024), 0.814
+    )
+    root = math.sqrt(3) * notch.spline_torsion_fatigue(1150e6) * 16 / (math.pi * 0.024**3)
+    known = design.measure("gyroscopic_fatigue_safety", design.subjects.the("shaft", "input"))
+    by_hand = 1 / (root * swing / endurance + root * mean / 1150e6)
+    assert swing > 0.3 * mean
+    assert known.number == pytest.approx(by_hand, rel=0.01)  # nearest speed of the grid
+
+
+def test_gyroscopic_fatigue_without_survey_is_at_best_that_of_steady_torque(solve_once):
+    shown, open_ = (
+        design.measure("gyroscopic_fatigue_safety", design.subjects.the("shaft", "prop"))
+        for design in (
+            solve_once({}, "tansy"),
+            solve_once({"damper.relative_damping": None}, "tansy"),
+        )
+    )
+    assert isinstance(open_, Unknown)
+    assert ("damper", "relative_damping") in open_.missing
+    assert open_.at_best.number > shown.number
+
+
 LIMIT_MEASURES = [
     ("yield_safety", "shaft", "lay"),
     ("static_safety", "bearing", "lay_front"),
