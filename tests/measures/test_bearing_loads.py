@@ -45,6 +45,37 @@ def test_static_safety_names_its_case(solve):
     assert "limit torque" in {leaf.value for leaf in known.leaves()}
 
 
+def test_axial_share_at_limit_by_hand(solve):
+    """Helical pinion at the peak torque: F_a = 2 T tan β / d, against the rating of 10 kN."""
+    design = solve({}, "sorrel")
+    known = design.measure("axial_share_at_limit", of(design, "input_rear"))
+    diameter = 24 * 2.5e-3 / math.cos(math.radians(20.0))
+    force = 2 * design.peaks.peak("input").number * math.tan(math.radians(20.0)) / diameter
+    assert known.number == pytest.approx(force / 10e3)
+    assert "limit torque" in {leaf.value for leaf in known.leaves()}
+
+
+def test_kick_back_loads_a_rib_that_no_point_loads(solve):
+    """The one rib of an NJ takes the thrust of one sense of torque alone: the reversed one."""
+    design = solve(
+        {
+            "bearings.input_rear.locates": "towards propeller",
+            "bearings.input_front.kind": "cylindrical roller NJ",
+            "bearings.input_front.locates": "towards engine",
+            "bearings.input_front.axial_rating": "9 kN",
+        },
+        "sorrel",
+    )
+    front = of(design, "input_front")
+    assert not any(design.measure("axial_share", front, each).number for each in design.points)
+    kick_back = next(each for each in design.reactions.cases.limits if each.name == "kick-back")
+    force = design.reactions.forces.net_axial("input", kick_back).number
+    assert force < 0
+    known = design.measure("axial_share_at_limit", front)
+    assert known.number == pytest.approx(-force / 9e3)
+    assert "kick-back" in {leaf.value for leaf in known.leaves()}
+
+
 def test_pair_is_rated_as_a_set(solve):
     design = solve({}, "sorrel")
     pair = of(design, "prop_thrust")

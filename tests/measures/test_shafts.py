@@ -257,7 +257,7 @@ def test_tooth_forces_bend_the_shaft_as_hard_as_the_torque_swings(solve_once):
 
 
 def test_gyroscopic_fatigue_of_the_spline_by_hand(solve_once):
-    """Torsion alone outside the bearings: the mean of maximum continuous, and the survey's swing."""
+    """Torsion alone outside the bearings: mean and swing of maximum continuous."""
     design = solve_once(STIFF_COUPLING, "tansy")
     survey = design.survey
     index = int(abs(survey.speed[:400] - survey.reference).argmin())
