@@ -6,6 +6,7 @@ the slope of the shaft in that plane.
 """
 
 import math
+from collections.abc import Sequence
 
 from checker.mechanics.equation import OutOfRange, equation
 
@@ -106,9 +107,21 @@ def opposite(force: float) -> float:
 
 @equation(
     "x_set",
-    "x_set = (x₁ + x₂) / 2",
+    "x_set = (Σ x_i) / n",
     unit="m",
     source="a matched set counts as one support in its middle (common practice)",
+    stations="x_i [m]",
+)
+def middle_of_set(stations: Sequence[float]) -> float:
+    """Middle of the bearings of a matched set, in whatever order they are listed."""
+    return math.fsum(stations) / len(stations)
+
+
+@equation(
+    "x_m",
+    "x_m = (x₁ + x₂) / 2",
+    unit="m",
+    source="geometry",
     station="x₁ [m]",
     other="x₂ [m]",
 )

@@ -363,10 +363,12 @@ class Reactions:
         stations = [member.given("station", "x") for member in members]
         if len(members) == 1:
             return self._pressure_centre(members[0], stations[0])
-        total = stations[0]
-        for station in stations[1:]:
-            total = compute(shaft_loads.middle, total, station)
-        return total
+        unknown = all_known(*stations)
+        if unknown is not None:
+            return unknown
+        known = tuple(each for each in stations if isinstance(each, Known))
+        middle = shaft_loads.middle_of_set([each.number for each in known])
+        return Known(middle, "m", "x_set", origin=_SET, inputs=known)
 
     @staticmethod
     def _pressure_centre(bearing: Subject, station: Value) -> Value:
@@ -431,6 +433,7 @@ def _of(known: Known | None) -> float:
     return 0.0 if known is None else known.number
 
 
+_SET = equation_of(shaft_loads.middle_of_set)
 _BEND = equation_of(beam.bend)
 _MOMENT = equation_of(beam.bending_moment)
 _SLOPE = equation_of(beam.slope)
