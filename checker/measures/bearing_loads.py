@@ -10,7 +10,6 @@ from checker.measures.bearing_ratings import (
     BALLS,
     CYLINDERS,
     dynamic_rating,
-    outside,
     static_rating,
 )
 from checker.measures.bearings import BOTH_WAYS, ENGINE_WAY, PROPELLER_WAY
@@ -22,6 +21,7 @@ from checker.mechanics import bearing_load as loads
 from checker.mechanics import bearing_sizes as generic
 from checker.mechanics import kinematics
 from checker.spec.subject import Subject
+from checker.train.bearing_size import outside
 from checker.train.load_cases import LoadCase
 
 _RADIAL_ONLY = (*CYLINDERS, "needle roller", "toroidal roller")

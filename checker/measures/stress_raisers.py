@@ -7,6 +7,7 @@ from checker.known import Known, Unknown, Value, all_known, assumed, compute, me
 from checker.mechanics import bearing_fit, notch
 from checker.mechanics import shaft_strength as strength
 from checker.spec.subject import Subject
+from checker.train.bearing_size import width
 
 # The joint that a section with such a notch is made for.
 JOINT_OF_NOTCH = {
@@ -97,9 +98,9 @@ def seat_raisers(seats: Iterable[Subject], shaft: Subject) -> Iterator[Raiser | 
             continue
         if pressed.number <= 0.0:
             continue
-        middle, width = bearing.given("station", "x"), bearing.given("width", "b")
+        middle, length = bearing.given("station", "x"), width(bearing)
         edges = [
-            compute(edge, middle, width) for edge in (bearing_fit.rear_edge, bearing_fit.front_edge)
+            compute(edge, middle, length) for edge in (bearing_fit.rear_edge, bearing_fit.front_edge)
         ]
         unknown = all_known(*edges)
         if unknown is not None:

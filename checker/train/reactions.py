@@ -18,6 +18,7 @@ from checker.mechanics.bearing_kinds import BEARING_KINDS
 from checker.mechanics.bearing_load import pressure_centre
 from checker.mechanics.equation import OutOfRange, equation_of
 from checker.spec.subject import Subject, Subjects
+from checker.train.bearing_size import outside
 from checker.train.carrier import carrier_of
 from checker.train.graph import Train
 from checker.train.load_cases import LoadCase, LoadCases
@@ -384,7 +385,7 @@ class Reactions:
             pressure_centre,
             station,
             bearing.given("bore", "d"),
-            bearing.given("outside", "D"),
+            outside(bearing),
             bearing.given("contact_angle", "α"),
             Known(way, "1", "way", inputs=(locates,)),
         )

@@ -87,6 +87,33 @@ def test_pair_is_rated_as_a_set(solve):
     assert axial == pytest.approx(abs(design.loads.net_thrust("prop", cruise).number))
 
 
+def test_sizes_of_a_generic_series_count_wherever_stated_ones_do(review):
+    """Series 03 with a bore of 45 mm is 100 x 25 mm, as stated: ISO 15. Every finding stays."""
+    sizes = dict.fromkeys(("bearings.lay_front.outside", "bearings.lay_front.width"))
+    series = {"bearings.lay_front.generic_series": "03"}
+    stated, generic = (
+        {
+            (finding.rule.id, finding.subject.label): (
+                finding.outcome,
+                finding.level,
+                finding.known and finding.known.value,
+            )
+            for finding in review(changes, "sorrel").findings
+        }
+        for changes in ({}, {**sizes, **series})
+    )
+    assert stated == generic
+
+
+def test_generic_series_tells_how_deep_its_groove_is(solve):
+    """Series 03 has diameter series 3: half the static rating; a light one has a quarter."""
+    left_out = dict.fromkeys(("bearings.lay_front.axial_rating", "bearings.lay_front.static_rating"))
+    design = solve({**left_out, "bearings.lay_front.generic_series": "03"}, "sorrel")
+    limit = design.measure("axial_load_limit", of(design, "lay_front"))
+    rating = bearing_sizes.generic_ball_static_rating(0.045, 0.100)
+    assert limit.number == pytest.approx(0.5 * rating)
+
+
 def test_generic_bearing_needs_no_catalogue(solve):
     left_out = ("dynamic_rating", "static_rating", "outside", "width", "f0")
     changes = {f"bearings.input_front.{field}": None for field in left_out}
