@@ -9,7 +9,7 @@ from checker.measures.bearing_ratings import own_static_rating
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import bearing as rolling
-from checker.mechanics import bearing_sizes, kinematics
+from checker.mechanics import bearing_sizes, kinematics, plain_bearing
 from checker.mechanics.bearing_kinds import (
     BEARING_KINDS,
     SET_AXIAL,
@@ -70,6 +70,9 @@ def carries_axially(design: Design, bearing: Subject) -> Value:
     if isinstance(kind, Unknown):
         return kind
     able = _kind(kind).axial
+    face = bearing.given("thrust_outside", "D_t")
+    if kind.value == "plain" and isinstance(face, Known):
+        return Known(Axial.ONE_WAY.value, "", "carries", inputs=(kind, face))
     if able is not Axial.ONE_WAY or bearing.raw("matched_set") is None:
         return Known(able.value, "", "carries", inputs=(kind,))
     arrangement = bearing.given("set_arrangement", "arrangement")
@@ -134,7 +137,7 @@ def axial_load_limit(design: Design, bearing: Subject) -> Value:
     """Axial load [N] that the bearing, or the tandem set it belongs to, may carry for long.
 
     A deep groove bearing without stated rating counts as one of its generic series, or else of the
-    lightest.
+    lightest. A thrust face bears its pressure limit.
     """
     rating = bearing.given("axial_rating", "F_a,max")
     if isinstance(rating, Unknown) and bearing.raw("kind") == "deep groove ball":
@@ -143,6 +146,13 @@ def axial_load_limit(design: Design, bearing: Subject) -> Value:
             return all_known(rating, static) or rating
         series = _diameter_series(bearing)
         rating = compute(rolling.deep_groove_axial_limit, static, series)
+    if isinstance(rating, Unknown) and bearing.raw("kind") == "plain":
+        face = bearing.given("thrust_outside", "D_t"), bearing.given("bore", "d")
+        rating = compute(
+            plain_bearing.axial_limit,
+            bearing.given("pressure_limit", "p_lim"),
+            compute(plain_bearing.thrust_face, *face),
+        )
     if bearing.raw("matched_set") is None or bearing.raw("set_arrangement") != "tandem":
         return rating
     named = [member.given("matched_set") for member in _set_of(design, bearing)]

@@ -100,7 +100,8 @@ def seat_raisers(seats: Iterable[Subject], shaft: Subject) -> Iterator[Raiser | 
             continue
         middle, length = bearing.given("station", "x"), width(bearing)
         edges = [
-            compute(edge, middle, length) for edge in (bearing_fit.rear_edge, bearing_fit.front_edge)
+            compute(edge, middle, length)
+            for edge in (bearing_fit.rear_edge, bearing_fit.front_edge)
         ]
         unknown = all_known(*edges)
         if unknown is not None:

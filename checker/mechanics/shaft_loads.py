@@ -121,7 +121,7 @@ def middle_of_set(stations: Sequence[float]) -> float:
     "x_m",
     "x_m = (x₁ + x₂) / 2",
     unit="m",
-    source="geometry",
+    source="geometry: half way between",
     station="x₁ [m]",
     other="x₂ [m]",
 )

@@ -273,6 +273,16 @@ class Bearing(Part):
     outer_retained: Flag = stated(
         "Whether the outer ring is pinned, keyed or clamped against turning in its seat."
     )
+    pressure_limit: Strength = stated(
+        "Highest mean pressure that the lining of a plain bearing bears, limit loads included."
+    )
+    pv_limit: Annotated[Quantity | None, Of("pressure_speed", above="0 MPa m/s")] = stated(
+        "Mean pressure times sliding speed that the lining bears for long, with this lubrication."
+    )
+    thrust_outside: Size = stated(
+        "Outside diameter of the thrust face of a plain bearing, which reaches outwards from its "
+        "bore; without one it carries no axial force."
+    )
     axial_float: Extent = stated(
         "How far shaft and case may move past each other in a floating bearing, to either side."
     )

@@ -107,7 +107,9 @@ def test_sizes_of_a_generic_series_count_wherever_stated_ones_do(review):
 
 def test_generic_series_tells_how_deep_its_groove_is(solve):
     """Series 03 has diameter series 3: half the static rating; a light one has a quarter."""
-    left_out = dict.fromkeys(("bearings.lay_front.axial_rating", "bearings.lay_front.static_rating"))
+    left_out = dict.fromkeys(
+        ("bearings.lay_front.axial_rating", "bearings.lay_front.static_rating")
+    )
     design = solve({**left_out, "bearings.lay_front.generic_series": "03"}, "sorrel")
     limit = design.measure("axial_load_limit", of(design, "lay_front"))
     rating = bearing_sizes.generic_ball_static_rating(0.045, 0.100)
