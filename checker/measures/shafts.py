@@ -140,6 +140,27 @@ def shaft_slope(design: Design, mesh: Subject, point: Subject) -> Value:
     return compute(shaft_loads.relative_slope, right_1, right_2, up_1, up_2)
 
 
+@varying_measure("mesh", "m", "movement of the shafts against each other at the mesh", at="driver")
+def mesh_deflection(design: Design, mesh: Subject, point: Subject) -> Value:
+    """Δv of the two shafts by their bending, in whatever direction [m]."""
+    pair = design.pairs[mesh.name]
+    case = design.reactions.cases.points[point.name]
+    (right_1, up_1), (right_2, up_2) = (
+        design.reactions.deflections(
+            str(wheel.subject.raw("shaft")), case, wheel.subject.given("station", "x")
+        )
+        for wheel in (pair.driver, pair.driven)
+    )
+    return compute(shaft_loads.relative_deflection, right_1, right_2, up_1, up_2)
+
+
+@varying_measure("mesh", "1", "movement of the shafts at the mesh over the module", at="driver")
+def mesh_deflection_share(design: Design, mesh: Subject, point: Subject) -> Value:
+    """Δv/m_n."""
+    module = design.pairs[mesh.name].driver.subject.given("module", "m_n")
+    return compute(kinematics.quotient, design.measure("mesh_deflection", mesh, point), module)
+
+
 @varying_measure("mesh", "rad", "slope between the shafts along the line of action", at="driver")
 def bending_slope(design: Design, mesh: Subject, point: Subject) -> Value:
     """Δθ·t, slope in the direction in which the teeth press on each other [rad]."""
@@ -192,21 +213,19 @@ def bending_beyond_stated(design: Design, mesh: Subject, point: Subject) -> Valu
 
 @varying_measure("bearing", "rad", "slope of the shaft in the bearing", at="station")
 def bearing_slope(design: Design, bearing: Subject, point: Subject) -> Value:
-    """θ of the shaft in the middle of the bearing [rad]."""
-    station = bearing.given("station", "x")
-    if isinstance(station, Unknown):
-        return station
+    """θ of the shaft in the middle of the bearing, against what its other ring sits on [rad]."""
     case = design.reactions.cases.points[point.name]
-    right, up = design.reactions.slopes(str(bearing.raw("shaft")), case, station.number)
+    station = bearing.given("station", "x")
+    right, up = design.reactions.slopes(str(bearing.raw("shaft")), case, station)
+    carrier = carrier_of(design.subjects, bearing)
     still = Known(0.0, "rad", "θ", origin="the case is taken as stiff")
-    return compute(shaft_loads.relative_slope, right, still, up, still)
+    under = design.reactions.slopes(carrier, case, station) if carrier else (still, still)
+    return compute(shaft_loads.relative_slope, right, under[0], up, under[1])
 
 
 def _slopes(design: Design, wheel: Wheel, case: LoadCase) -> tuple[Value, Value]:
-    station = wheel.subject.given("station", "x")
-    if isinstance(station, Unknown):
-        return station, station
-    return design.reactions.slopes(str(wheel.subject.raw("shaft")), case, station.number)
+    shaft, station = str(wheel.subject.raw("shaft")), wheel.subject.given("station", "x")
+    return design.reactions.slopes(shaft, case, station)
 
 
 def _line_of_action(design: Design, pair: Pair, case: LoadCase) -> tuple[Value, Value]:

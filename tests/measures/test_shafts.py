@@ -175,6 +175,44 @@ def test_direct_drive_windmills_its_engine(solve):
     assert not design.measure("pump_stands", states).value
 
 
+def test_deflection_at_a_mesh_by_the_handbook(solve):
+    """One gear between two bearings: v = F a² b² / (3 E I L) along the force; a stiff mate."""
+    even = {f"shafts.input.sections.{index}.outside": "30 mm" for index in range(4)}
+    stiff = {f"shafts.lay.sections.{index}.outside": "300 mm" for index in range(5)}
+    design = solve({**even, **stiff, "gears.input_pinion.mass": "0.001 g"}, "tansy")
+    mesh = design.subjects.the("mesh", "first")
+    point = next(each for each in design.points if each.name == "take-off")
+    case = design.reactions.cases.points["take-off"]
+    pair = design.pairs["first"]
+    acting = design.reactions.forces.of_mesh(pair, pair.driver, case)
+    force = math.hypot(acting.right.number, acting.up.number)
+    rear, front = sorted(each.station.number for each in design.reactions.supports("input"))
+    gear = acting.station.number
+    bent = force * (gear - rear) ** 2 * (front - gear) ** 2
+    bent /= 3 * 206e9 * math.pi / 64 * 0.030**4 * (front - rear)
+    assert design.measure("mesh_deflection", mesh, point).number == pytest.approx(bent, rel=1e-3)
+    share = design.measure("mesh_deflection_share", mesh, point).number
+    assert share == pytest.approx(bent / 1.75e-3, rel=1e-3)
+
+
+def test_a_member_moves_with_the_shaft_it_turns_on(solve):
+    """A stiff hub stands on the straight line between its seats on the bent lay shaft."""
+    stiff = {f"shafts.lay_wheel_hub.sections.{index}.outside": "900 mm" for index in (0, 1)}
+    design = solve(stiff, "sorrel")
+    case, reactions = design.reactions.cases.points["take-off"], design.reactions
+    seats = [each.station for each in reactions.supports("lay_wheel_hub")]
+    under = [[each.number for each in reactions.deflections("lay", case, seat)] for seat in seats]
+    station = design.subjects.the("gear", "lay_wheel").given("station")
+    moved = [each.number for each in reactions.deflections("lay_wheel_hub", case, station)]
+    tilted = [each.number for each in reactions.slopes("lay_wheel_hub", case, station)]
+    span = seats[1].number - seats[0].number
+    share = (station.number - seats[0].number) / span
+    assert moved == pytest.approx(
+        [a + share * (b - a) for a, b in zip(*under, strict=True)], rel=0.01
+    )
+    assert tilted == pytest.approx([(b - a) / span for a, b in zip(*under, strict=True)], rel=0.01)
+
+
 def test_bending_agrees_with_the_estimate_of_the_gear_rating(solve):
     """ISO 6336-1 method C, from its own span and diameter, comes to about the same."""
     design = solve({}, "sorrel")
