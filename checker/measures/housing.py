@@ -6,6 +6,7 @@ from checker.measures.registry import measure
 from checker.measures.stated import stated
 from checker.mechanics import housing, oil
 from checker.spec.subject import Subject
+from checker.train.bearing_size import outside
 
 
 @measure("housing", "m", "greatest interference that the warm case takes from a bearing seat")
@@ -21,7 +22,7 @@ def seat_loosening(design: Design, case: Subject) -> Value:
     )
     expansion = compute(housing.thermal_expansion, case.given("material", "material"))
     seats = [
-        compute(housing.seat_loosening, bearing.given("outside", "D"), expansion, warming)
+        compute(housing.seat_loosening, outside(bearing), expansion, warming)
         for bearing in bearings
     ]
     unknown = [seat for seat in seats if isinstance(seat, Unknown)]

@@ -26,6 +26,7 @@ FAMILIES = (
     "bearings",
     "bearing_life",
     "bearing_loads",
+    "plain_bearings",
     "clearance",
     "shafts",
     "fits",

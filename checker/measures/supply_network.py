@@ -18,6 +18,7 @@ from checker.mechanics.equation import equation_of
 from checker.solve.oil_terms import Oil
 from checker.spec.fields import NONE
 from checker.spec.subject import Subject
+from checker.train.bearing_size import outside
 
 _RISE = assumed(25.0, "ΔK", "ΔT", "rise of the oil in a mesh of an aircraft gearbox (from memory)")
 _PARTS = ("mesh", "bearing", "clutch", "damper", "gear")
@@ -244,7 +245,7 @@ def _bearing_dips(design: Design, bearing: Subject, point: Subject) -> Value:
     depth = compute(
         churning.dip_depth,
         shaft.given("centre.up", "y"),
-        bearing.given("outside", "D"),
+        outside(bearing),
         oil_height(design, bearing.given("station", "x"), point, "lowest_level"),
     )
     if isinstance(depth, Unknown):

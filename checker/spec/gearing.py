@@ -62,7 +62,10 @@ class ShaftSection(Part):
     notch: Annotated[
         str | None,
         Choice(("none", "shoulder", "groove", "keyway", "spline", "press fit", "taper", "hole")),
-    ] = stated("Stress raiser at the end of the section.")
+    ] = stated(
+        "Stress raiser at the end of the section; a keyway, spline, press fit or taper is taken to "
+        "reach all along it."
+    )
     notch_radius: Extent = stated("Fillet or notch root radius there.")
     notch_depth: Extent = stated("Depth of a groove below the diameter of this section.")
 
@@ -275,6 +278,16 @@ class Bearing(Part):
     )
     outer_retained: Flag = stated(
         "Whether the outer ring is pinned, keyed or clamped against turning in its seat."
+    )
+    pressure_limit: Strength = stated(
+        "Highest mean pressure that the lining of a plain bearing bears, limit loads included."
+    )
+    pv_limit: Annotated[Quantity | None, Of("pressure_speed", above="0 MPa m/s")] = stated(
+        "Mean pressure times sliding speed that the lining bears for long, with this lubrication."
+    )
+    thrust_outside: Size = stated(
+        "Outside diameter of the thrust face of a plain bearing, which reaches outwards from its "
+        "bore; without one it carries no axial force."
     )
     axial_float: Extent = stated(
         "How far shaft and case may move past each other in a floating bearing, to either side."

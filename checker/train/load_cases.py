@@ -132,12 +132,11 @@ class LoadCases:
         limits = self.limits if known else self.least_limits
         return self._peaks.judged(lambda _: of_limits(limits), shaft)
 
-    def at_peak(self, case: LoadCase, shaft: str, peak: Value) -> LoadCase:
-        """A case in the moment in which the torque of a shaft is at its peak.
+    def at_peak(self, case: LoadCase, shaft: str, peak: Value, mean: Value) -> LoadCase:
+        """A case in the moment in which the torque of a shaft swings from its mean to its peak.
 
         Every tooth force on the shaft goes with its torque; weight and propeller do not.
         """
-        mean = self._peaks.mean(shaft)
         return replace(
             case,
             name=f"{case.name}, torque of {shaft} at its peak",
@@ -152,7 +151,7 @@ class LoadCases:
             LoadCase(
                 f"gyroscopic, yaw {yaw_word}, pitch {pitch_word}",
                 GYROSCOPIC,
-                self._continuous_torque,
+                self.continuous_torque,
                 self._continuous_speed,
                 self.largest_thrust,
                 Known(case.load_factor, "1", "n", origin=source),
@@ -338,7 +337,8 @@ class LoadCases:
             self._rated_speed(MAXIMUM_CONTINUOUS),
         )
 
-    def _continuous_torque(self, shaft: str) -> Value:
+    def continuous_torque(self, shaft: str) -> Value:
+        """T, mean torque of a shaft at maximum continuous power [N m]."""
         return self._passed_on(self._continuous_mean, shaft)
 
     def _propeller_speed(self, crank: Value) -> Value:

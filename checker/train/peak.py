@@ -77,6 +77,13 @@ class Peaks:
         excess = survey.found(survey.highest(shaft, *joints) - mean.number, "N m", "T_a")
         return compute(engine_mechanics.peak_torque, mean, self._factor, excess)
 
+    def continuous_swing(self, shaft: str) -> Value:
+        """T_a, alternating torque of a shaft at maximum continuous power by the survey [N m]."""
+        survey = self._survey()
+        if isinstance(survey, Unknown):
+            return survey
+        return survey.found(survey.swing_at_rating(shaft), "N m", "T_a")
+
     def judged(self, of_peak: Callable[[Value], Value], shaft: str, *joints: str) -> Value:
         """A value that gets worse with the peak torque: of the peak, or at best of the floor."""
         peak = self.peak(shaft, *joints)

@@ -274,6 +274,16 @@ class TorsionalSurvey:
         total = (abs(self.carried) + self.alternating)[:, abs(self.mean) <= most]
         return float(total[nodes].max()) * self.model.ratios[shaft].number
 
+    def swing_at_rating(self, shaft: str) -> float:
+        """Largest alternating torque [N m] at a shaft's speed at maximum continuous power."""
+        import numpy as np
+
+        swings = [
+            np.interp(self.reference, self.speed[:SPEEDS], self.alternating[index, :SPEEDS])
+            for index in self.model.joints_of(shaft)
+        ]
+        return float(max(swings)) * self.model.ratios[shaft].number
+
     @cached_property
     def alternating(self) -> "Real":
         """Largest alternating torque of all states, up or down [N m]: [node, speed]."""

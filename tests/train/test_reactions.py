@@ -175,6 +175,23 @@ def test_matched_set_is_one_support(sorrel):
     assert supports[1].station.number == pytest.approx((0.266 + 0.288) / 2)
 
 
+@pytest.mark.parametrize("order", [(232, 272, 312), (312, 272, 232), (272, 312, 232)])
+def test_middle_of_three_does_not_depend_on_their_order(order):
+    rear, front, more = order
+    design = design_from(
+        "sorrel",
+        ("    station: 266 mm\n", f"    station: {rear} mm\n"),
+        ("    station: 288 mm\n", f"    station: {front} mm\n"),
+        (
+            "  prop_thrust:\n",
+            "  prop_third:\n    shaft: prop\n    kind: angular contact ball\n"
+            f"    station: {more} mm\n    matched_set: propeller pair\n  prop_thrust:\n",
+        ),
+    )
+    sets = [each for each in design.reactions.supports("prop") if len(each.members) == 3]
+    assert [each.station.number for each in sets] == pytest.approx([0.272])
+
+
 STATED_SWING = "  blade_thrust_variation: 0.35\n"
 YAWED = "  blade_chord: 110 mm\n  yawed_flow: {angle: 14 deg, airspeed: 32 m/s}\n"
 
