@@ -92,17 +92,31 @@ def rating_over_geometry(design: Design, clutch: Subject) -> Value:
 
 @measure("clutch", "1", "grip with the races out of centre", at="runout")
 def eccentric_grip_margin(design: Design, clutch: Subject) -> Value:
-    """S_g at the element whose gap the runout widens the most."""
-    strut = compute(
-        duty.gap_of_races,
-        clutch.given("outer_race_radius", "r_o"),
-        clutch.given("inner_race_radius", "r_i"),
-    )
-    change = compute(duty.angle_change_of_eccentricity, clutch.given("runout", "e"), strut)
+    """S_g at the element that the runout sets the steepest."""
     return compute(
         formulas.grip_margin,
         clutch.given("friction_coefficient", "μ"),
-        compute(duty.widened_angle, clutch.given("gripping_angle", "α"), change),
+        _angle_out_of_centre(clutch),
+    )
+
+
+def _angle_out_of_centre(clutch: Subject) -> Value:
+    """α′ of a roller by geometry, of a sprag by its maker [rad]."""
+    kind, angle = clutch.given("kind"), clutch.given("gripping_angle", "α")
+    if isinstance(kind, Unknown):
+        return kind
+    if kind.value == "sprag":
+        return compute(
+            duty.sprag_angle_out_of_centre,
+            angle,
+            clutch.given("gripping_angle_out_of_centre", "α_e"),
+        )
+    return compute(
+        duty.roller_angle_out_of_centre,
+        angle,
+        clutch.given("runout", "e"),
+        clutch.given("inner_race_radius", "r_i"),
+        clutch.given("element_radius", "r"),
     )
 
 

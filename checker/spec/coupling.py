@@ -175,6 +175,12 @@ class Clutch(Part):
         "Angle between strut and radius at the inner race (sprag), or half the wedge angle "
         "(roller)."
     )
+    gripping_angle_out_of_centre: Annotated[
+        Quantity | None, Of("angle", above="0 deg", below="90 deg")
+    ] = stated(
+        "Gripping angle of a sprag where the allowed runout widens its gap the most, from its cam "
+        "by its maker; that of a roller is computed."
+    )
     friction_coefficient: Friction = stated("Friction coefficient in this oil.")
     friction_evidence: Text = stated("Where that coefficient comes from.")
     lift_off: Annotated[str | None, Choice(("contact", "lift-off", "centrifugally engaged"))] = (
