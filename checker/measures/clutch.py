@@ -6,8 +6,13 @@ from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.measures.stated import stated
 from checker.mechanics import clutch as formulas
+from checker.mechanics import clutch_duty as duty
 from checker.mechanics import hertz, kinematics
 from checker.spec.subject import Subject
+
+_NOMINAL: Value = assumed(
+    4200e6, "Pa", "p_max", "nominal Hertz pressure of sprag guides, trade source"
+)
 
 
 def _driving(clutch: Subject) -> str:
@@ -26,16 +31,52 @@ def _usable_fraction(clutch: Subject) -> Value:
 
 @measure("clutch", "1", "usable torque over service factor and peak torque", at="rated_torque")
 def capacity_margin(design: Design, clutch: Subject) -> Value:
-    """S_T, usable torque over service factor times peak torque; at best that of the floor."""
-    usable = compute(
-        formulas.usable_torque, clutch.given("rated_torque", "T_r"), _usable_fraction(clutch)
-    )
+    """S_T, usable torque over service factor times peak torque; at best that of the floor.
+
+    The rated torque is the stated one, or that of the geometry where none is.
+    """
+    usable = compute(formulas.usable_torque, _rated_torque(clutch), _usable_fraction(clutch))
     factor = clutch.given("service_factor", "K")
     return design.peaks.judged(
         lambda peak: compute(formulas.engagement_torque_margin, usable, factor, peak),
         _driving(clutch),
         "clutch",
     )
+
+
+def _rated_torque(clutch: Subject) -> Value:
+    stated, found = clutch.given("rated_torque", "T_r"), torque_by_geometry(clutch)
+    if isinstance(stated, Known):
+        return stated
+    if isinstance(found, Unknown):
+        return Unknown(
+            (*stated.missing, *found.missing),
+            "neither its rated torque is stated, nor all of the geometry that gives one",
+        )
+    origin = "by the geometry of its elements, as no rated_torque is stated"
+    return Known(found.number, "N m", "T_r", origin=origin, inputs=(found,))
+
+
+def torque_by_geometry(clutch: Subject) -> Value:
+    """T, torque of all rows together at the allowed contact pressure on the inner race [N m]."""
+    maker = clutch.given("contact_pressure_limit", "p_max")
+    allowed = _NOMINAL
+    if isinstance(maker, Known):
+        allowed = compute(duty.lower_pressure, _NOMINAL, maker)
+    force = compute(
+        hertz.line_contact_force,
+        allowed,
+        clutch.given("element_length", "L"),
+        *contact_bodies(clutch),
+    )
+    row = compute(
+        formulas.torque_capacity,
+        clutch.given("elements", "z"),
+        clutch.given("inner_race_radius", "r_i"),
+        clutch.given("gripping_angle", "α"),
+        force,
+    )
+    return compute(duty.torque_of_rows, row, clutch.given("rows", "n"))
 
 
 @measure("clutch", "1", "friction at hand over friction needed", at="gripping_angle")

@@ -184,3 +184,16 @@ def sprag_angle_out_of_centre(gripping_angle: float, out_of_centre: float) -> fl
 def torque_of_rows(one: float, rows: int) -> float:
     """Summed torque of clutches side by side."""
     return one * rows
+
+
+@equation(
+    "p_max",
+    "p_max = min(p_nominal, p_maker)",
+    unit="Pa",
+    source="the lower of two limits",
+    nominal="p_nominal [Pa]",
+    maker="p_maker [Pa]",
+)
+def lower_pressure(nominal: float, maker: float) -> float:
+    """Contact pressure [Pa] that a clutch is allowed where its maker states a limit of his own."""
+    return min(nominal, maker)

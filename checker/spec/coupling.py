@@ -154,7 +154,7 @@ class Clutch(Part):
     outer: Text = stated("Which of the two shafts carries the outer race.")
     rated_torque: Torque = stated(
         "Rated torque of the clutch by catalogue or calculation; the sum where several run side by "
-        "side."
+        "side. Left out, the capacity is that of its geometry at the nominal contact pressure."
     )
     rating_is: Annotated[str | None, Choice(("nominal", "peak"))] = stated(
         "Whether the rated torque is a nominal or a peak figure."

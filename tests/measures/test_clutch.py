@@ -32,6 +32,33 @@ def test_capacity_without_a_survey_is_never_shown(solve):  # by hand
     assert ("propeller", "inertia") in margin.missing
 
 
+def geometric_torque(pressure):
+    """By hand from the handbook form p = 0.418 sqrt(F E / (L R)) of steel on steel."""
+    radius = 4.5e-3 * 26e-3 / (4.5e-3 + 26e-3)
+    force = (pressure / 0.418) ** 2 * 18e-3 * radius / 206e9
+    return 14 * 0.026 * math.tan(math.radians(3)) * force
+
+
+def test_capacity_without_a_rating_is_that_of_the_geometry(solve):
+    margin = ask(solve({"clutch.rated_torque": "unknown"}), "capacity_margin")
+    assert margin.number == pytest.approx(geometric_torque(4200e6) / (1.5 * FLOOR), rel=2e-3)
+    origins = [node.origin for node in margin.chain()]
+    assert "by the geometry of its elements, as no rated_torque is stated" in origins
+
+
+def test_geometry_bears_no_more_than_its_maker_allows(solve):
+    changes = {"clutch.rated_torque": "unknown", "clutch.contact_pressure_limit": "3800 MPa"}
+    margin = ask(solve(changes), "capacity_margin")
+    assert margin.number == pytest.approx(geometric_torque(3800e6) / (1.5 * FLOOR), rel=2e-3)
+
+
+def test_capacity_asks_for_a_rating_or_the_rest_of_the_geometry(solve):
+    changes = {"clutch.rated_torque": "unknown", "clutch.elements": "unknown"}
+    margin = ask(solve(changes), "capacity_margin")
+    assert isinstance(margin, Unknown)
+    assert margin.missing == (("clutch", "rated_torque"), ("clutch", "elements"))
+
+
 @pytest.mark.parametrize(("clutches", "usable"), [(1, 1.0), (2, 0.9), (3, 0.8)])
 # CL-09 sprag-clutch maker's engineering page
 def test_clutches_side_by_side_share_unevenly(solve, clutches, usable):
