@@ -34,6 +34,7 @@ FAMILIES = (
     "failure",
     "retention",
     "states",
+    "starting",
     "damper",
     "torsion",
     "torsion_states",
