@@ -1,6 +1,7 @@
 """Measures of the one-way clutch: grip, capacity, contact, overrunning, place in the train."""
 
 from checker.known import Known, Unknown, Value, all_known, assumed, compute
+from checker.measures.bounded import more_is_worse
 from checker.measures.damper import damped_ahead
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
@@ -13,6 +14,8 @@ from checker.spec.subject import Subject
 _NOMINAL: Value = assumed(
     4200e6, "Pa", "p_max", "nominal Hertz pressure of sprag guides, trade source"
 )
+_BY_GEOMETRY = "by geometry"
+_NO_RATING = "by the geometry of its elements, as no rated_torque is stated"
 
 
 def _driving(clutch: Subject) -> str:
@@ -33,28 +36,35 @@ def _usable_fraction(clutch: Subject) -> Value:
 def capacity_margin(design: Design, clutch: Subject) -> Value:
     """S_T, usable torque over service factor times peak torque; at best that of the floor.
 
-    The rated torque is the stated one, or that of the geometry where none is.
+    The rated torque is the stated one. Where the spec says that it is by geometry, that of the
+    geometry; where it says nothing, at best that, as the maker may rate the clutch lower.
     """
-    usable = compute(formulas.usable_torque, _rated_torque(clutch), _usable_fraction(clutch))
     factor = clutch.given("service_factor", "K")
-    return design.peaks.judged(
-        lambda peak: compute(formulas.engagement_torque_margin, usable, factor, peak),
-        _driving(clutch),
-        "clutch",
-    )
+
+    def margin(rated: Value) -> Value:
+        usable = compute(formulas.usable_torque, rated, _usable_fraction(clutch))
+        return design.peaks.judged(
+            lambda peak: compute(formulas.engagement_torque_margin, usable, factor, peak),
+            _driving(clutch),
+            "clutch",
+        )
+
+    return more_is_worse(rated_torque_of(clutch), margin)
 
 
-def _rated_torque(clutch: Subject) -> Value:
-    stated, found = clutch.given("rated_torque", "T_r"), torque_by_geometry(clutch)
+def rated_torque_of(clutch: Subject) -> Value:
+    """T_r, stated or by geometry; at best by geometry where nothing is said of it [N m]."""
+    stated = clutch.given("rated_torque", "T_r")
     if isinstance(stated, Known):
         return stated
+    found, told = torque_by_geometry(clutch), clutch.given("rating_is", "rating")
+    by_geometry = isinstance(told, Known) and told.value == _BY_GEOMETRY
     if isinstance(found, Unknown):
-        return Unknown(
-            (*stated.missing, *found.missing),
-            "neither its rated torque is stated, nor all of the geometry that gives one",
-        )
-    origin = "by the geometry of its elements, as no rated_torque is stated"
-    return Known(found.number, "N m", "T_r", origin=origin, inputs=(found,))
+        return found if by_geometry else stated
+    rated = Known(found.number, "N m", "T_r", origin=_NO_RATING, inputs=(found,))
+    if by_geometry:
+        return rated
+    return Unknown(stated.missing, "its maker may rate it lower than its geometry", rated)
 
 
 def torque_by_geometry(clutch: Subject) -> Value:

@@ -2,7 +2,12 @@
 
 from checker.known import Known, Unknown, Value, compute
 from checker.measures.bearing_loads import worst_of
-from checker.measures.clutch import contact_bodies, element_force, torque_by_geometry
+from checker.measures.clutch import (
+    contact_bodies,
+    element_force,
+    rated_torque_of,
+    torque_by_geometry,
+)
 from checker.measures.design import Design
 from checker.measures.oil_properties import density_15
 from checker.measures.registry import measure, varying_measure
@@ -71,9 +76,7 @@ def case_over_shear_depth(design: Design, clutch: Subject) -> Value:
 @measure("clutch", "1", "rated torque over the one that its geometry bears", at="rated_torque")
 def rating_over_geometry(design: Design, clutch: Subject) -> Value:
     """Rated torque over the torque at the allowed contact pressure by geometry."""
-    return compute(
-        kinematics.quotient, clutch.given("rated_torque", "T_r"), torque_by_geometry(clutch)
-    )
+    return compute(kinematics.quotient, rated_torque_of(clutch), torque_by_geometry(clutch))
 
 
 @measure("clutch", "1", "grip with the races out of centre", at="runout")

@@ -154,10 +154,11 @@ class Clutch(Part):
     outer: Text = stated("Which of the two shafts carries the outer race.")
     rated_torque: Torque = stated(
         "Rated torque of the clutch by catalogue or calculation; the sum where several run side by "
-        "side. Left out, the capacity is that of its geometry at the nominal contact pressure."
+        "side."
     )
-    rating_is: Annotated[str | None, Choice(("nominal", "peak"))] = stated(
-        "Whether the rated torque is a nominal or a peak figure."
+    rating_is: Annotated[str | None, Choice(("nominal", "peak", "by geometry"))] = stated(
+        "Whether the rated torque is a nominal or a peak figure; or by geometry, of a clutch that "
+        "nobody rates: the torque at the allowed contact pressure of its elements then counts."
     )
     service_factor: Annotated[float | None, Number(1.0, 10.0)] = stated(
         "Service factor that its maker asks for, 1 or more."

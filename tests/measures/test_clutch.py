@@ -39,24 +39,39 @@ def geometric_torque(pressure):
     return 14 * 0.026 * math.tan(math.radians(3)) * force
 
 
-def test_capacity_without_a_rating_is_that_of_the_geometry(solve):
-    margin = ask(solve({"clutch.rated_torque": "unknown"}), "capacity_margin")
+BY_GEOMETRY = {"clutch.rated_torque": "unknown", "clutch.rating_is": "by geometry"}
+
+
+def test_capacity_by_geometry(solve):
+    margin = ask(solve(BY_GEOMETRY), "capacity_margin")
     assert margin.number == pytest.approx(geometric_torque(4200e6) / (1.5 * FLOOR), rel=2e-3)
     origins = [node.origin for node in margin.chain()]
     assert "by the geometry of its elements, as no rated_torque is stated" in origins
 
 
 def test_geometry_bears_no_more_than_its_maker_allows(solve):
-    changes = {"clutch.rated_torque": "unknown", "clutch.contact_pressure_limit": "3800 MPa"}
-    margin = ask(solve(changes), "capacity_margin")
+    margin = ask(
+        solve({**BY_GEOMETRY, "clutch.contact_pressure_limit": "3800 MPa"}), "capacity_margin"
+    )
     assert margin.number == pytest.approx(geometric_torque(3800e6) / (1.5 * FLOOR), rel=2e-3)
 
 
-def test_capacity_asks_for_a_rating_or_the_rest_of_the_geometry(solve):
-    changes = {"clutch.rated_torque": "unknown", "clutch.elements": "unknown"}
-    margin = ask(solve(changes), "capacity_margin")
+def test_capacity_by_geometry_asks_for_what_is_left_out_of_it(solve):
+    margin = ask(solve({**BY_GEOMETRY, "clutch.elements": "unknown"}), "capacity_margin")
     assert isinstance(margin, Unknown)
-    assert margin.missing == (("clutch", "rated_torque"), ("clutch", "elements"))
+    assert margin.missing == (("clutch", "elements"),)
+
+
+def test_a_rating_left_out_is_worth_the_geometry_at_best(solve):
+    margin = ask(solve({"clutch.rated_torque": "unknown"}), "capacity_margin")
+    assert isinstance(margin, Unknown)
+    assert margin.missing == (("clutch", "rated_torque"),)
+    best = geometric_torque(4200e6) / (1.5 * FLOOR)
+    assert margin.at_best.number == pytest.approx(best, rel=2e-3)
+    unsurveyed = {"clutch.rated_torque": "unknown", "propeller.inertia": "unknown"}
+    margin = ask(solve(unsurveyed), "capacity_margin")
+    assert {("clutch", "rated_torque"), ("propeller", "inertia")} <= set(margin.missing)
+    assert margin.at_best.number == pytest.approx(best, rel=2e-3)
 
 
 @pytest.mark.parametrize(("clutches", "usable"), [(1, 1.0), (2, 0.9), (3, 0.8)])
