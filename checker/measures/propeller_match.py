@@ -1,13 +1,12 @@
 """Measures of whether propeller, ratio, power and engine suit each other."""
 
-from checker.known import Known, Unknown, Value, all_known, assumed, compute
+from checker.known import Known, Unknown, Value, all_known, compute
 from checker.measures.design import Design
+from checker.measures.propeller import air_temperature
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import air, engine, kinematics, load_cases
 from checker.mechanics import propeller as formulas
 from checker.spec.subject import Subject
-
-_STANDARD = "the standard day"
 
 
 @varying_measure("propeller", "1", "advance ratio", at="diameter")
@@ -157,8 +156,6 @@ def swing_over_yawed_flow(design: Design, propeller: Subject) -> Value:
 
 
 def _density(point: Subject) -> Value:
-    altitude = point.given("altitude", "z")
-    standard = assumed(0.0, "ΔK", "ΔT", _STANDARD)
-    return compute(
-        air.density, compute(air.pressure, altitude), compute(air.temperature, altitude, standard)
-    )
+    """ρ at the stated altitude and air temperature [kg/m3]."""
+    pressure = compute(air.pressure, point.given("altitude", "z"))
+    return compute(air.density, pressure, air_temperature(point))

@@ -35,6 +35,7 @@ FAMILIES = (
     "failure",
     "retention",
     "states",
+    "starting",
     "damper",
     "torsion",
     "torsion_states",

@@ -332,6 +332,10 @@ class Propeller(Part):
         "Sense of rotation, seen from the engine looking towards the propeller."
     )
     overhang: Length = stated("Distance of the blade plane beyond the outermost bearing.")
+    landing_gear: Annotated[str | None, Choice(("nose wheel", "tail wheel", "water"))] = stated(
+        "What the aircraft stands on: a nose wheel, a tail wheel, or water (floats, a hull; an "
+        "amphibian too)."
+    )
     ground_clearance: Length = stated("Clearance to ground or water in the worst attitude.")
     vibration_evidence: Text = stated(
         "Vibration stress evidence for this propeller on this engine and drive."
