@@ -12,6 +12,7 @@ from checker.mechanics import coupling, excitation, kinematics
 from checker.mechanics import engine as engine_mechanics
 from checker.spec.subject import Subject
 from checker.train import torsional_values as values
+from checker.train.clutch_rating import rated_torque_of
 from checker.train.engine_excitation import indicated_pressure, manifold_pressure
 from checker.train.overrun import overrun_of
 from checker.train.resonance import COUNTS_ABOVE
@@ -58,7 +59,7 @@ def start_stop_clutch_margin(design: Design, clutch: Subject) -> Value:
     """Rated torque over the bound on the torque from standstill to idle."""
     nodes = _nodes(design.survey, "clutch", "clutch")
     torque = _passing(design, str(clutch.raw("between")[0]), nodes, "the clutch")
-    return compute(kinematics.quotient, clutch.given("rated_torque", "T_r"), torque)
+    return compute(kinematics.quotient, rated_torque_of(clutch), torque)
 
 
 @measure("shaft", "1", "torque that yields the shaft over torque of a start or stop")
