@@ -85,6 +85,12 @@ class Design:
         """The operation points."""
         return self.subjects.all("point")
 
+    @property
+    def kinds_missing(self) -> Unknown | None:
+        """The operation points whose kind is unknown, each of which may be of any."""
+        missing = tuple(each.place("kind") for each in self.points if each.raw("kind") is None)
+        return Unknown(missing) if missing else None
+
     def measure_named(self, name: str, subject: Subject) -> Measure | None:
         """The computed measure of that name; ``None`` if the name is a stated field."""
         return self._measures.get((subject.kind, name))

@@ -276,9 +276,18 @@ def sought(
 def worst_of(
     design: Design, kinds: tuple[str, ...], value_at: Callable[[Subject], Value], *, largest: bool
 ) -> Value:
-    """The worst of a value over the points of some kinds; unknown where any of them is."""
+    """The worst of a value over the points of some kinds; unknown where any of them is.
+
+    A point of unknown kind may be one of them: the others are then the best that it can be.
+    """
     points = [each for each in design.points if each.raw("kind") in kinds]
-    return _worst(points, " or ".join(kinds), value_at, largest=largest)
+    found = _worst(points, " or ".join(kinds), value_at, largest=largest)
+    unsaid = design.kinds_missing
+    if unsaid is None:
+        return found
+    if isinstance(found, Known):
+        return Unknown(unsaid.missing, at_best=found)
+    return merged([found, unsaid])
 
 
 def _worst(

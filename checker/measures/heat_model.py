@@ -106,7 +106,9 @@ def _air_speed(design: Design, point: Subject, around: str) -> Value:
 def _cruise_speed(design: Design) -> Value:
     cruises = [each for each in design.points if each.raw("kind") == "cruise"]
     if not cruises:
-        return Unknown((("operation",),), "no point of kind cruise is stated")
+        return design.kinds_missing or Unknown(
+            (("operation",),), "no point of kind cruise is stated"
+        )
     return cruises[0].given("airspeed", "w_r")
 
 

@@ -233,6 +233,8 @@ def _damper_is_bound(design: Design, point: Subject) -> bool:
 
 def _warm_up_point(design: Design) -> Subject | Unknown:
     """The point at which the drive warms: warm-up, else idle, which heats least, else taxi."""
+    if design.kinds_missing is not None:
+        return design.kinds_missing
     for kind in _WARM_UP_KINDS:
         for point in design.points:
             if point.raw("kind") == kind:

@@ -274,3 +274,17 @@ def test_absurd_figures_break_nothing(review, changes):
     """Out of range is not shown, or as hot as it is; a broken rule would be a fault of ours."""
     found = review(changes, "tansy")
     assert [each.rule.id for each in found.findings if each.outcome == "broken"] == []
+
+
+def test_a_point_of_unknown_kind_leaves_the_others_as_a_bound(solve):
+    """Idle without its kind may be idle still: nothing gets better by leaving it out."""
+    whole = solve({})
+    idle = next(
+        index for index, each in enumerate(whole.points) if each.raw("kind") == "ground idle"
+    )
+    blind = solve({f"operation.{idle}.kind": None})
+    lubrication = blind.subjects.the("lubrication")
+    found = blind.measure("soak_reserve", lubrication)
+    assert found.missing == (("operation", idle, "kind"),)
+    known = whole.measure("soak_reserve", whole.subjects.the("lubrication"))
+    assert found.at_best.number >= known.number
