@@ -304,6 +304,15 @@ def blade_mode_in_model(design: Design, drive: Subject) -> Value:
     return Known(False, "", "blades swing", origin="no blade_inertia_share: taken as rigid")
 
 
+@measure("drive", "", "whether the crankshaft twists in the model")
+def crank_in_model(design: Design, drive: Subject) -> Value:
+    """Whether the throws of the crankshaft are part of the torsional model."""
+    engine = design.subjects.the("engine")
+    if engine.raw("crankshaft") is None:
+        return Known(False, "", "crank twists", origin="no engine.crankshaft: taken as rigid")
+    return Known(True, "", "crank twists", path=engine.place("crankshaft"))
+
+
 def major_order(design: Design) -> Value:
     """First major order of the engine, firings per turn of the crankshaft."""
     engine = design.subjects.the("engine")

@@ -183,6 +183,10 @@ class Engine(Part):
         "shafts."
     )
     crankshaft: Crankshaft | None = stated("The crankshaft throw by throw.")
+    first_crank_frequency: Annotated[Quantity | None, Of("frequency", above="0 Hz")] = stated(
+        "Lowest torsional frequency of the crankshaft with all that turns on it, its end at the "
+        "flywheel held. It shows how far the crankshaft may be taken as one inertia."
+    )
     bore: Size = stated("Cylinder bore.")
     stroke: Size = stated("Piston stroke.")
     rod_length: Size = stated("Length of the connecting rod between centres.")
