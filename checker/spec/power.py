@@ -120,6 +120,9 @@ class Crankshaft(Part):
     )
     throw_stiffness: Stiffness = stated("Torsional stiffness from one throw to the next.")
     output_stiffness: Stiffness = stated("Torsional stiffness from the last throw to the flange.")
+    vibratory_torque_rating: Torque = stated(
+        "Alternating torque that the crankshaft bears for long, in its journals and crank pins."
+    )
     cylinders_per_throw: Annotated[int | None, Count(1, 2)] = stated("Cylinders on one throw.")
     firing_order: list[Annotated[int | None, Count(1, 12)]] | None = stated(
         "Cylinders in the order in which they fire; cylinder 1 is the farthest from the drive."
