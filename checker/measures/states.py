@@ -1,6 +1,6 @@
 """Measures of the states beyond the points of operation: start, stops, windmilling, loss of oil."""
 
-from checker.known import Known, Unknown, Value, all_known
+from checker.known import Detail, Known, Unknown, Value, all_known
 from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.measures.stated import stated
@@ -115,7 +115,9 @@ def overrunning_unreached(design: Design, states: Subject) -> Value:
         return Unknown((("lubrication", "paths"),))
     reached = {path.to for path in paths}
     dry = [name for name in _overrunning_parts(design) if clutch.value and name not in reached]
-    inputs = tuple(Known(name, "", "part", origin="no path of oil leads to it") for name in dry)
+    inputs = tuple(
+        Known(name, "", "part", origin=Detail("no path of oil leads to it")) for name in dry
+    )
     return Known(len(dry), "1", "n", origin="count of overrunning parts", inputs=inputs)
 
 

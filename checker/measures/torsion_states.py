@@ -4,7 +4,7 @@ Start and stop of each part, the open clutch, the twist under the mean torque, a
 against what the shape of a part gives.
 """
 
-from checker.known import Known, Unknown, Value, compute
+from checker.known import Detail, Known, Unknown, Value, compute
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.measures.torsion import at_point
@@ -104,7 +104,7 @@ def overrun_separation(design: Design, drive: Subject, point: Subject) -> Value:
     if overrun is None:
         return Unknown(because=_NO_CLUTCH)
     apart, nearest = overrun.separation(float(survey.speed[index]), float(survey.mean[index]))
-    words = Known(nearest, "", "nearest", origin="torsional survey")
+    words = Known(nearest, "", "nearest", origin=Detail("torsional survey"))
     return survey.found(apart, "1", "s", words)
 
 

@@ -209,6 +209,7 @@ def result_text(finding: Finding) -> str:
     if finding.known is not None:
         judged = words.measure_text(finding.rule)
         sentences.append(f"{judged[:1].upper()}{judged[1:]}: {words.found_text(finding)}.")
+        sentences += [f"{label}: {text}." for label, text in words.details_of(finding)]
     elif finding.outcome == "not shown":
         missing = ", ".join(dotted(path) for path in (finding.place, *finding.related))
         sentences.append(f"To state: {missing}.")

@@ -180,6 +180,8 @@ def _short(
     _row(sheet, "Part", words.part_text(finding))
     _row(sheet, "Judged", words.measure_text(rule))
     _row(sheet, "Found", words.found_text(finding))
+    for label, text in words.details_of(finding):
+        _row(sheet, label, text)
     if before:
         _row(sheet, "Before", before)
     _row(sheet, "Place", words.place_text(document, finding.place))

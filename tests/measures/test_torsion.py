@@ -82,7 +82,7 @@ def test_an_order_counts_by_its_torque(solve):
     inside = {each.symbol: each.value for each in apart.inputs}
     assert inside["q"] == 0.1
     assert inside["nearest"].startswith("order 2 ")
-    assert "speed times" in inside["what clears it"]
+    assert "speed times" in inside["cleared by"]
     assert "speed times" in ask(design, "drive", "smallest_change").value
     assert ask(solve({}), "drive", "smallest_change").value == "none"
 

@@ -38,6 +38,7 @@ class Card:
         found: the value, with a link to its calculation.
         asks: the limit.
         margin: by how much it is kept or missed.
+        details: words that belong to the value, each with its label.
         place: where the value judged is stated.
         related: the other places involved.
         sources: on whose authority the rule stands.
@@ -54,6 +55,7 @@ class Card:
     found: Figure
     asks: str
     margin: str
+    details: tuple[tuple[str, str], ...]
     place: PlaceLink
     related: tuple[PlaceLink, ...]
     sources: tuple[str, ...]
@@ -166,6 +168,7 @@ def _card(
         line.found,
         line.asks,
         line.margin,
+        tuple(words.details_of(finding)),
         place_link(document, finding.place),
         tuple(place_link(document, path) for path in finding.related),
         tuple(words.source_text(source) for source in finding.rule.sources),
