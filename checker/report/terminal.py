@@ -211,6 +211,8 @@ def _awaited(sheet: Sheet, review: Review, findings: tuple[Finding, ...]) -> Non
             reasons = f"{awaited_words.reasons_text(group)}; " if group.reasons else ""
             text = f"{awaited_words.to_state_text(review.loaded.document, group.fields)}: {reasons}"
             sheet.line(text + awaited_words.waiting_text(group, for_what), indent=2, label="-")
+            for hint in awaited_words.hint_lines(group.fields):
+                sheet.line(hint, indent=4)
     unanswered = awaited_reasons(findings)
     if unanswered:
         sheet.heading("Not shown, whatever the spec states")

@@ -12,6 +12,7 @@ from checker.review.finding import Finding
 from checker.review.review import Review
 from checker.review.rule import LEVELS, Level
 from checker.spec.document import Document
+from checker.spec.hints import hint_of
 from checker.spec.papers import Deviation
 
 _SHAPES = {
@@ -73,11 +74,12 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Field:
-    """A field to state: its name, where it belongs, and what it states."""
+    """A field to state: its name, where it belongs, what it states, and how that is come by."""
 
     name: str
     place: PlaceLink | None
     describes: str
+    hint: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -218,4 +220,4 @@ def _each_once(group: Awaited) -> list[Finding]:
 def _field(document: Document, path: Path) -> Field:
     place = place_link(document, path)
     known = awaited_words.stands_in(document, path)
-    return Field(place.field, place if known else None, description_of(path))
+    return Field(place.field, place if known else None, description_of(path), hint_of(path))
