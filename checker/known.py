@@ -20,6 +20,12 @@ class Assumption(str):
     __slots__ = ()
 
 
+class Detail(str):
+    """Where words come from that a report prints beside the value they are an input of."""
+
+    __slots__ = ()
+
+
 class Known:
     """A value with its unit, its symbol and where it comes from.
 

@@ -1,6 +1,6 @@
 """Measures of how the drive fails: the clutch locked, the clutch slipping, other single parts."""
 
-from checker.known import Known, Unknown, Value
+from checker.known import Detail, Known, Unknown, Value
 from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.measures.stated import stated
@@ -134,5 +134,5 @@ def _parts_of_power_path(design: Design) -> list[str]:
 
 
 def _count(labels: list[str], origin: str) -> Known:
-    inputs = tuple(Known(label, "", "part", origin=origin) for label in labels)
+    inputs = tuple(Known(label, "", "part", origin=Detail(origin)) for label in labels)
     return Known(len(labels), "1", "n", origin=f"count of {origin}", inputs=inputs)

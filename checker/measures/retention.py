@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Sequence
 
-from checker.known import Known, Path, Unknown, Value, merged
+from checker.known import Detail, Known, Path, Unknown, Value, merged
 from checker.measures.bearings import BOTH_WAYS, ENGINE_WAY, PROPELLER_WAY
 from checker.measures.design import Design
 from checker.measures.registry import measure
@@ -207,5 +207,5 @@ def _complete(
 
 
 def _counted(labels: list[str], origin: str) -> Known:
-    inputs = tuple(Known(label, "", "part", origin=origin) for label in labels)
+    inputs = tuple(Known(label, "", "part", origin=Detail(origin)) for label in labels)
     return Known(len(labels), "1", "n", origin=f"count of {origin}", inputs=inputs)

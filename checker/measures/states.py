@@ -1,6 +1,6 @@
 """Measures of the states beyond the points of operation: start, stops, windmilling, loss of oil."""
 
-from checker.known import Known, Unknown, Value, all_known
+from checker.known import Detail, Known, Unknown, Value, all_known
 from checker.measures.bounded import largest
 from checker.measures.design import Design
 from checker.measures.registry import measure
@@ -121,7 +121,8 @@ def overrunning_unreached(design: Design, states: Subject) -> Value:
     if isinstance(reached, Unknown):
         return reached
     dry = [name for name in turning if name not in reached]
-    inputs = tuple(Known(name, "", "part", origin="the supply does not reach it") for name in dry)
+    origin = Detail("the supply does not reach it")
+    inputs = tuple(Known(name, "", "part", origin=origin) for name in dry)
     return Known(len(dry), "1", "n", origin="count of overrunning parts", inputs=(supply, *inputs))
 
 

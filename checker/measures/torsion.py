@@ -2,7 +2,7 @@
 
 import math
 
-from checker.known import Known, Unknown, Value, compute, merged
+from checker.known import Detail, Known, Unknown, Value, compute, merged
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import engine as engine_mechanics
@@ -18,6 +18,7 @@ from checker.train.what_moves_it import Movers
 _RPM = 60.0 / math.tau
 _WANTED = 0.2
 _NONE = "none"
+_NO_CHANGE = "no one change of up to four times"
 
 
 def at_point(design: Design, point: Subject) -> tuple[Resonances, int] | Unknown:
@@ -173,16 +174,16 @@ def _separation(movers: Movers, speed: float, mean: float) -> Known:
         origin="an order counts where its torque at the crossing is above this share of the mean",
     )
     words = resonances.crossing_words(nearest) if nearest else "no order counts here"
-    details = [share, Known(words, "", "nearest", origin="torsional survey")]
+    details = [share, Known(words, "", "nearest", origin=Detail("torsional survey"))]
     if apart < _WANTED:
         words = _clearing(movers, speed, mean)
-        details.append(Known(words, "", "what clears it", origin="s"))
+        details.append(Known(words, "", "cleared by", origin=Detail("torsional survey")))
     return survey.found(apart, "1", "s", *details)
 
 
 def _clearing(movers: Movers, speed: float, mean: float) -> str:
     changes = movers.clearing(speed, mean, _WANTED)
-    return "; ".join(f"{words} times {factor:.3g}" for words, factor in changes) or _NONE
+    return "; ".join(f"{words} times {factor:.3g}" for words, factor in changes) or _NO_CHANGE
 
 
 @measure("drive", "", "smallest changes that clear the worst separation")
@@ -302,6 +303,15 @@ def blade_mode_in_model(design: Design, drive: Subject) -> Value:
     if isinstance(share, Known):
         return Known(True, "", "blades swing", inputs=(share,))
     return Known(False, "", "blades swing", origin="no blade_inertia_share: taken as rigid")
+
+
+@measure("drive", "", "whether the crankshaft twists in the model")
+def crank_in_model(design: Design, drive: Subject) -> Value:
+    """Whether the throws of the crankshaft are part of the torsional model."""
+    engine = design.subjects.the("engine")
+    if engine.raw("crankshaft") is None:
+        return Known(False, "", "crank twists", origin="no engine.crankshaft: taken as rigid")
+    return Known(True, "", "crank twists", path=engine.place("crankshaft"))
 
 
 def major_order(design: Design) -> Value:

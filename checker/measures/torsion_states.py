@@ -4,7 +4,7 @@ Start and stop of each part, the open clutch, the twist under the mean torque, a
 against what the shape of a part gives.
 """
 
-from checker.known import Known, Unknown, Value, compute
+from checker.known import Detail, Known, Unknown, Value, compute
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.measures.torsion import at_point
@@ -104,7 +104,7 @@ def overrun_separation(design: Design, drive: Subject, point: Subject) -> Value:
     if overrun is None:
         return Unknown(because=_NO_CLUTCH)
     apart, nearest = overrun.separation(float(survey.speed[index]), float(survey.mean[index]))
-    words = Known(nearest, "", "nearest", origin="torsional survey")
+    words = Known(nearest, "", "nearest", origin=Detail("torsional survey"))
     return survey.found(apart, "1", "s", words)
 
 
@@ -132,21 +132,50 @@ def rigid_propeller_reach(design: Design, drive: Subject) -> Value:
     survey = design.survey
     if isinstance(survey, Unknown):
         return survey
+    every = tuple(range(len(survey.excitation.angles)))
+    natural = design.subjects.the("propeller").given("first_blade_frequency", "f_b")
+    return compute(kinematics.quotient, _highest_excitation(survey, (every,)), natural)
+
+
+@measure("drive", "1", "highest order that counts over the first crank frequency")
+def rigid_crank_reach(design: Design, drive: Subject) -> Value:
+    """Frequency of the highest order that counts, at the top of the survey, over f of the crank.
+
+    Here an order counts where the torques of the single cylinders add up to more than a tenth of
+    the mean: those that cancel at the flange twist the crankshaft between the throws.
+    """
+    survey = design.survey
+    if isinstance(survey, Unknown):
+        return survey
+    each = tuple((cylinder,) for cylinder in range(len(survey.excitation.angles)))
+    natural = design.subjects.the("engine").given("first_crank_frequency", "f_c")
+    return compute(kinematics.quotient, _highest_excitation(survey, each), natural)
+
+
+def _highest_excitation(survey: TorsionalSurvey, groups: tuple[tuple[int, ...], ...]) -> Value:
+    """Frequency of the highest order that counts at the top of the survey [Hz].
+
+    Args:
+        survey: the survey.
+        groups: cylinders whose torques add up by their phase; those of the groups by their size.
+    """
     import numpy as np
 
+    excitation = survey.excitation
     speed, mean = np.array([survey.top]), np.array([float(survey.law(survey.top))])
-    every = tuple(range(len(survey.excitation.angles)))
-    phased = survey.excitation.of_cylinders(every, speed, mean)[0]
-    torque = abs(phased) + abs(survey.excitation.unphased_of(every, mean)[0])
-    counts = np.flatnonzero(torque > COUNTS_ABOVE * survey.excitation.full)
-    highest = survey.excitation.orders[int(counts[-1])] if len(counts) else 0.0
+    torque = np.sum(
+        [
+            abs(excitation.of_cylinders(group, speed, mean)[0])
+            + abs(excitation.unphased_of(group, mean)[0])
+            for group in groups
+        ],
+        axis=0,
+    )
+    counts = np.flatnonzero(torque > COUNTS_ABOVE * excitation.full)
+    highest = excitation.orders[int(counts[-1])] if len(counts) else 0.0
     order = survey.found(float(highest), "1", "h_max")
     top = Known(survey.top, "rad/s", "ω_top", origin="top of the survey", inputs=survey.inputs)
-    return compute(
-        kinematics.quotient,
-        compute(engine_mechanics.excitation_frequency, order, top),
-        design.subjects.the("propeller").given("first_blade_frequency", "f_b"),
-    )
+    return compute(engine_mechanics.excitation_frequency, order, top)
 
 
 @measure(

@@ -2,7 +2,7 @@
 
 import math
 
-from checker.known import Known, Unknown, Value, assumed, compute, merged
+from checker.known import Detail, Known, Unknown, Value, assumed, compute, merged
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.measures.torsion import at_point, major_order, torque_passes
@@ -219,7 +219,7 @@ def _run_through(design: Design, kinds: tuple[str, ...]) -> Value:
     margins = []
     for limit in limits:
         node = survey.model.nodes[limit.nodes[0]]
-        where = Known(node.joint_words, "", "where", origin="the least of the margins")
+        where = Known(node.joint_words, "", "where", origin=Detail("the least of the margins"))
         torque = float(highest[limit.nodes[0]]) * limit.ratio
         bound = survey.found(torque, "N m", "T_bound", where)
         margins.append(compute(kinematics.quotient, limit.rating, bound))

@@ -4,11 +4,13 @@ from checker.known import Path
 from checker.report.awaited import Awaited, may_be_none
 from checker.report.words import listed, prose
 from checker.spec.document import Document
+from checker.spec.hints import hint_of
 from checker.spec.problem import dotted
 from checker.text import plain
 
 _MOST_RULES = 4
 _MOST_REASONS = 3
+_MOST_NAMES = 4
 
 
 def to_state_text(document: Document, fields: tuple[Path, ...]) -> str:
@@ -34,9 +36,19 @@ def or_none_text(fields: tuple[Path, ...]) -> str:
     return f", or none {'if' if len(fields) == 1 else 'where'} there is none"
 
 
+def hint_lines(fields: tuple[Path, ...]) -> list[str]:
+    """How the values of fields are come by, where that is not plain; each hint once."""
+    hints: dict[str, list[str]] = {}
+    for path in fields:
+        if hint := hint_of(path):
+            hints.setdefault(hint, []).append(dotted(path))
+    return [plain(f"{listed(names, _MOST_NAMES)}: {hint}") for hint, names in hints.items()]
+
+
 def reasons_text(group: Awaited) -> str:
-    """What stands in the way of findings, where it is not only a missing field."""
-    return listed([prose(reason) for reason in group.reasons], _MOST_REASONS)
+    """What stands in the way of findings, where it is not only a missing field, each once."""
+    said = dict.fromkeys(part for reason in group.reasons for part in prose(reason).split("; "))
+    return listed(list(said), _MOST_REASONS)
 
 
 def waiting_text(group: Awaited, for_what: str = "") -> str:

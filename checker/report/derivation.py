@@ -4,6 +4,7 @@ from checker.known import Known, Unknown
 from checker.mechanics.equation import Equation
 from checker.report import words
 from checker.report.awaited import may_be_none
+from checker.report.awaited_words import hint_lines
 from checker.report.inquiry import Answer
 from checker.report.sheet import Sheet
 from checker.spec.document import Document
@@ -41,6 +42,8 @@ def _answer(sheet: Sheet, answer: Answer, document: Document) -> None:
         for path in known.missing:
             none = ", or none if there is none" if may_be_none(path) else ""
             sheet.line(f"State {words.place_text(document, path)}{none}", indent=2)
+        for hint in hint_lines(known.missing):
+            sheet.line(hint, indent=2)
         if known.because:
             sheet.line(words.prose(known.because), indent=2)
         if known.at_best is None:

@@ -160,6 +160,7 @@ def _lines(finding: Finding, review: Review) -> list[str]:
         ("Part", words.part_text(finding)),
         ("Judged", words.measure_text(rule)),
         ("Found", words.found_text(finding)),
+        *words.details_of(finding),
         ("Place", words.place_text(document, finding.place)),
         ("Besides", words.prose(finding.reason)),
         ("Why", words.prose(rule.why)),

@@ -1,6 +1,7 @@
 """What would clear a finding, as text for a terminal."""
 
 from checker.report import words
+from checker.report.awaited_words import hint_lines
 from checker.report.sheet import Sheet
 from checker.review.finding import Finding
 from checker.review.remedy import Remedy
@@ -94,9 +95,12 @@ def to_state_sheet(review: Review, finding: Finding, *, width: int, colour: bool
     sheet.line(f"Not shown: {words.prose(finding.rule.title)}", style="bold")
     sheet.line(plain(finding.rule.id), indent=_LABEL, label="Rule")
     sheet.line(words.part_text(finding), indent=_LABEL, label="Part")
-    for path in (finding.place, *finding.related):
+    missing = (finding.place, *finding.related)
+    for path in missing:
         line = review.loaded.document.place(path).line
         sheet.line(plain(f"State {dotted(path)} (line {line})"), indent=2, label="-")
+    for hint in hint_lines(missing):
+        sheet.line(hint, indent=2, label="-")
     if finding.reason:
         sheet.line(words.prose(finding.reason), indent=2, label="-")
     return sheet.text()

@@ -13,6 +13,7 @@ from urllib.parse import quote
 from checker import __version__
 from checker.known import Path
 from checker.report import status, words
+from checker.report.awaited_words import hint_lines
 from checker.report.fault import Unopened
 from checker.report.fingerprint import fingerprint_of
 from checker.report.json_value import Json, json_text
@@ -209,9 +210,11 @@ def result_text(finding: Finding) -> str:
     if finding.known is not None:
         judged = words.measure_text(finding.rule)
         sentences.append(f"{judged[:1].upper()}{judged[1:]}: {words.found_text(finding)}.")
+        sentences += [f"{label}: {text}." for label, text in words.details_of(finding)]
     elif finding.outcome == "not shown":
-        missing = ", ".join(dotted(path) for path in (finding.place, *finding.related))
-        sentences.append(f"To state: {missing}.")
+        missing = (finding.place, *finding.related)
+        sentences.append(f"To state: {', '.join(map(dotted, missing))}.")
+        sentences += [f"{hint}." for hint in hint_lines(missing)]
     if finding.reason:
         sentences.append(f"{words.prose(finding.reason)}.")
     return plain(" ".join(sentences))

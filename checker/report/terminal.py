@@ -180,6 +180,8 @@ def _short(
     _row(sheet, "Part", words.part_text(finding))
     _row(sheet, "Judged", words.measure_text(rule))
     _row(sheet, "Found", words.found_text(finding))
+    for label, text in words.details_of(finding):
+        _row(sheet, label, text)
     if before:
         _row(sheet, "Before", before)
     _row(sheet, "Place", words.place_text(document, finding.place))
@@ -209,6 +211,8 @@ def _awaited(sheet: Sheet, review: Review, findings: tuple[Finding, ...]) -> Non
             reasons = f"{awaited_words.reasons_text(group)}; " if group.reasons else ""
             text = f"{awaited_words.to_state_text(review.loaded.document, group.fields)}: {reasons}"
             sheet.line(text + awaited_words.waiting_text(group, for_what), indent=2, label="-")
+            for hint in awaited_words.hint_lines(group.fields):
+                sheet.line(hint, indent=4)
     unanswered = awaited_reasons(findings)
     if unanswered:
         sheet.heading("Not shown, whatever the spec states")

@@ -6,7 +6,7 @@ All text that comes from a spec or a house rulebook leaves here harmless to prin
 import re
 from functools import lru_cache
 
-from checker.known import Known, Path
+from checker.known import Detail, Known, Path
 from checker.measures.registry import measures
 from checker.review.finding import Finding
 from checker.review.review import Disposition, Review
@@ -47,6 +47,7 @@ CAUTIONS = (
     "plane of rotation, ties the aircraft down and stands ready to cut the ignition.",
 )
 
+_MOST_DETAILS = 4
 _MANY = 2.0
 """From so many times the limit on, a percentage no longer reads well."""
 
@@ -191,6 +192,19 @@ def found_text(finding: Finding) -> str:
         return found
     margin = margin_text(finding)
     return f"{found}; asks {limit_text(limit)}" + (f"; {margin}" if margin else "")
+
+
+def details_of(finding: Finding) -> list[tuple[str, str]]:
+    """Words that belong to the value judged, such as the case that governs, each with its label."""
+    found: dict[str, list[str]] = {}
+    for each in finding.known.chain() if finding.known is not None else ():
+        if isinstance(each.origin, Detail):
+            said = found.setdefault(each.symbol, [])
+            said += [] if each.value in said else [str(each.value)]
+    return [
+        (plain(label.capitalize()), prose(listed(said, _MOST_DETAILS)))
+        for label, said in found.items()
+    ]
 
 
 def judged_text(finding: Finding) -> str:

@@ -120,6 +120,9 @@ class Crankshaft(Part):
     )
     throw_stiffness: Stiffness = stated("Torsional stiffness from one throw to the next.")
     output_stiffness: Stiffness = stated("Torsional stiffness from the last throw to the flange.")
+    vibratory_torque_rating: Torque = stated(
+        "Alternating torque that the crankshaft bears for long, in its journals and crank pins."
+    )
     cylinders_per_throw: Annotated[int | None, Count(1, 2)] = stated("Cylinders on one throw.")
     firing_order: list[Annotated[int | None, Count(1, 12)]] | None = stated(
         "Cylinders in the order in which they fire; cylinder 1 is the farthest from the drive."
@@ -183,6 +186,10 @@ class Engine(Part):
         "shafts."
     )
     crankshaft: Crankshaft | None = stated("The crankshaft throw by throw.")
+    first_crank_frequency: Annotated[Quantity | None, Of("frequency", above="0 Hz")] = stated(
+        "Lowest torsional frequency of the crankshaft with all that turns on it, its end at the "
+        "flywheel held. It shows how far the crankshaft may be taken as one inertia."
+    )
     bore: Size = stated("Cylinder bore.")
     stroke: Size = stated("Piston stroke.")
     rod_length: Size = stated("Length of the connecting rod between centres.")

@@ -12,25 +12,12 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from checker.spec.fields import UNKNOWN, Section
+from checker.spec.hints import HINTS
 from checker.spec.model import FORMAT, Spec
 
 _WIDTH = 100
 _PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9_ -]*|[0-9][0-9.]*(?: [A-Za-z%][A-Za-z0-9/]*)*")
 _NOT_PLAIN = ("yes", "no", "on", "off", "true", "false", "null", "y", "n")
-
-HINTS = {
-    "propeller.inertia": "swing it on two or three wires, see swing_test below",
-    "damper.dynamic_stiffness": "by its maker, or from a static twist test, see twist_test below",
-    "engine.inertia": "by its maker, or swing the crankshaft with what turns with it",
-    "shafts.*.inertia": "from its sections where these are stated",
-    "shafts.*.torsional_stiffness": "from its sections where these are stated",
-    "gears.*.inertia": "from its size where that is stated",
-    "meshes.*.backlash": "a dial gauge at the working pitch circle, at several turns",
-    "meshes.*.stiffness": "from the teeth where these are stated",
-    "operation.*.oil_temperature": "what you expect now, what you measure later",
-    "engine.crankcase.pressure": "a water manometer at the breather, in flight",
-}
-"""How a value is come by, where that is not plain, by field; ``*`` stands for any name."""
 
 
 @dataclass(frozen=True)

@@ -32,7 +32,7 @@ class Limit:
         ratio: crankshaft speed over that of the part.
     """
 
-    kind: Literal["damper", "clutch", "gear", "shaft"]
+    kind: Literal["crank", "damper", "clutch", "gear", "shaft"]
     nodes: tuple[int, ...]
     on: Literal["swing", "peak"]
     rating: Value
@@ -58,7 +58,7 @@ class BarredRanges:
 
     @cached_property
     def limits(self) -> tuple[Limit, ...]:
-        """What damper, clutch and both gears of a mesh are rated for, and what yields a shaft."""
+        """What crank, damper, clutch and both gears of a mesh bear, and what yields a shaft."""
         model = self.survey.model
         found = [
             limit for index, node in enumerate(model.nodes) for limit in self._rated(index, node)
@@ -75,6 +75,10 @@ class BarredRanges:
         """Ratings of the part that makes a joint."""
         ratio = node.ratio.number
         match node.kind:
+            case "crank" if index:  # the first node is turned by nothing
+                engine = self.subjects.the("engine")
+                swing = engine.given("crankshaft.vibratory_torque_rating", "T_KW")
+                yield Limit("crank", (index,), "swing", swing, ratio)
             case "damper":
                 damper = self.subjects.the("damper")
                 swing = damper.given("vibratory_torque_rating", "T_KW")

@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property, partial
 
-from checker.known import Known, Unknown, Value, assumed, compute, merged
+from checker.known import Detail, Known, Unknown, Value, assumed, compute, merged
 from checker.mechanics import air, engine, load_cases, propeller, shaft_loads
 from checker.spec.subject import Subject, Subjects
 from checker.train.graph import Train
@@ -76,7 +76,7 @@ class LoadCase:
     @property
     def known_name(self) -> Known:
         """The name of the case, for derivations."""
-        return Known(self.name, "", "case", origin=f"the {self.kind} case that governs")
+        return Known(self.name, "", "case", origin=Detail(f"the {self.kind} case that governs"))
 
 
 class LoadCases:

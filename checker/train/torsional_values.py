@@ -11,14 +11,6 @@ from checker.train.pair import Pair, Wheel
 _DENSITY = assumed(7850.0, "kg/m3", "ρ", "density of steel (from memory)")
 _SHEAR = assumed(beam.SHEAR_MODULUS, "Pa", "G", "shear modulus of steel, Shigley (from memory)")
 _SOLID = Known(0.0, "m", "d", origin="taken as solid to its axis")
-_HOW_TO_SWING = (
-    "an inertia that nobody states can be swung: hang the propeller level on two or three wires, "
-    "time the swing and state propeller.swing_test"
-)
-_HOW_TO_TWIST = (
-    "a stiffness that nobody states can be measured: twist the damper on the bench and state "
-    "damper.twist_test"
-)
 
 
 def shaft_inertia(shaft: Subject) -> Value:
@@ -169,8 +161,7 @@ def propeller_inertia(propeller: Subject) -> Value:
     if isinstance(stated, Known):
         return stated
     if propeller.raw("swing_test") is None:
-        missing = (*stated.missing, propeller.place("swing_test"))
-        return Unknown(missing, _HOW_TO_SWING)
+        return Unknown((*stated.missing, propeller.place("swing_test")))
     return swung_inertia(propeller)
 
 
@@ -200,7 +191,7 @@ def damper_stiffness(damper: Subject) -> Value:
     if isinstance(stated, Known):
         return stated
     if damper.raw("twist_test") is None:
-        return Unknown((*stated.missing, damper.place("twist_test")), _HOW_TO_TWIST)
+        return Unknown((*stated.missing, damper.place("twist_test")))
     return twisted_stiffness(damper)
 
 

@@ -82,7 +82,7 @@ def test_an_order_counts_by_its_torque(solve):
     inside = {each.symbol: each.value for each in apart.inputs}
     assert inside["q"] == 0.1
     assert inside["nearest"].startswith("order 2 ")
-    assert "speed times" in inside["what clears it"]
+    assert "speed times" in inside["cleared by"]
     assert "speed times" in ask(design, "drive", "smallest_change").value
     assert ask(solve({}), "drive", "smallest_change").value == "none"
 
@@ -141,3 +141,12 @@ def test_held_speeds_count_like_points(solve):
     beyond = ask(solve({"engine.dwell_speeds": ["9000 rpm"]}), "drive", "dwell_outside_barred")
     assert "9000 rpm lies outside the surveyed speeds" in beyond.because
     assert ask(solve({}), "drive", "dwell_outside_barred").value is True
+
+
+def test_orders_that_cancel_at_the_flange_still_reach_the_crank(solve):
+    uneven = {"engine.firing_intervals": ["270 deg", "450 deg"], "engine.cylinder_spread": "0 %"}
+    design, top = solve(uneven), 1.1 * 5800 / 60
+    # 6 x 270 deg is four and a half turns: of order 6 the flange feels nothing, each throw its own.
+    propeller = ask(design, "drive", "rigid_propeller_reach").number
+    assert propeller == pytest.approx(5.5 * top / 112)
+    assert ask(design, "drive", "rigid_crank_reach").number == pytest.approx(6 * top / 700)

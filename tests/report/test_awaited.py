@@ -4,6 +4,7 @@ import pytest
 
 from checker.known import Unknown
 from checker.report.awaited import awaited_fields, awaited_reasons, may_be_none
+from checker.report.awaited_words import hint_lines, reasons_text
 from checker.review.finding import Finding
 
 
@@ -62,6 +63,25 @@ def test_a_reason_stands_beside_a_field_that_all_wait_for_because_of_it(waiting)
         ("bearings",): ("none on the input shaft", "none on the output shaft"),
         ("propeller", "mass"): (),
     }
+
+
+def test_a_reason_that_comes_merged_and_alone_is_told_once(waiting):
+    findings = (
+        waiting("sheet.mass", "bearings", because="none on the input shaft"),
+        waiting("sheet.face", "bearings", because="no survey; none on the input shaft"),
+    )
+    (group,) = awaited_fields(findings)
+    assert reasons_text(group) == "none on the input shaft, no survey"
+
+
+def test_how_a_value_is_come_by_stands_once_for_all_fields_of_a_kind():
+    inertia = [("shafts", name, "inertia") for name in ("in", "out")]
+    lines = hint_lines((*inertia, ("engine", "bore"), ("damper", "dynamic_stiffness")))
+    assert [line.split(":")[0] for line in lines] == [
+        "shafts.in.inertia, shafts.out.inertia",
+        "damper.dynamic_stiffness",
+    ]
+    assert "J = m g r² T² / (4 π² L)" in lines[0]
 
 
 def test_fields_for_which_none_is_an_answer_stand_apart(waiting):

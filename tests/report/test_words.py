@@ -1,10 +1,13 @@
 """Values, limits and margins in words."""
 
+from dataclasses import replace
+
 import pytest
 
-from checker.known import Known
+from checker.known import Detail, Known, Unknown
 from checker.report.words import (
     counted,
+    details_of,
     first_sentence,
     found_text,
     limit_text,
@@ -110,3 +113,17 @@ def test_numbers_with_nouns():
     assert counted(2, "advisory", "advisories") == "2 advisories"
     assert listed(["a", "b", "c"], 2) == "a, b and 1 more"
     assert listed(["a", "b"], 2) == "a, b"
+
+
+def test_details_stand_once_under_their_label_however_deep():
+    parts = [Known(f"part {each}", "", "part", origin=Detail("a count")) for each in "abcdef"]
+    inner = Known(2.0, "1", "x", inputs=(Known("the worst", "", "case", origin=Detail("y")),))
+    silent = Known("elastomer", "", "kind", path=("damper", "kind"))
+    found = finding(1.0, "1", "at_least", (2.0,))
+    outer = Known(1.0, "1", "z", inputs=(inner, silent, *parts, parts[0]))
+    assert details_of(replace(found, value=outer)) == [
+        ("Case", "the worst"),
+        ("Part", "part a, part b, part c, part d and 2 more"),
+    ]
+    assert details_of(found) == []
+    assert details_of(replace(found, value=Unknown())) == []

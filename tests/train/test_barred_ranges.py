@@ -89,6 +89,32 @@ def test_a_shaft_that_would_yield_bars_its_speeds():
     assert solved.barred.missing is None
 
 
+CRANK = {
+    "throw_inertia": "0.01 kg m2",
+    "throw_stiffness": "300 kN m/rad",
+    "output_stiffness": "300 kN m/rad",
+    "cylinders_per_throw": 1,
+}
+
+
+def test_a_crankshaft_bars_where_it_swings_by_more_than_it_bears():
+    crank = {**CRANK, "firing_order": [1, 2]}
+    stated = {**STRONG, **RATED}
+    bare = design({**stated, "engine.crankshaft": crank})
+    assert bare.barred.missing.missing == (("engine", "crankshaft", "vibratory_torque_rating"),)
+    survey = bare.survey
+    throws = [i for i, node in enumerate(survey.model.nodes) if i and node.kind == "crank"]
+    speed, swing = survey.speed[:400], survey.alternating[throws, :400].max(axis=0)
+    allowed = float(np.quantile(swing, 0.7))
+    crank["vibratory_torque_rating"] = f"{allowed} N m"
+    barred = design({**stated, "engine.crankshaft": crank}).barred
+    assert barred.missing is None
+    beyond = (swing > allowed) | covered(bare.barred, speed)
+    assert covered(barred, speed[beyond]).all()
+    near = beyond | np.roll(beyond, 1) | np.roll(beyond, -1)
+    assert not covered(barred, speed[~near]).any()
+
+
 def test_a_run_through_falls_short_on_the_ratings_there_are():
     weak = {"damper.peak_torque_rating": "20 N m"}
     margin = ask(design(weak), "damper", "run_through_margin")

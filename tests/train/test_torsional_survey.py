@@ -17,6 +17,7 @@ from checker.measures.design import Design
 from checker.mechanics import torsion
 from checker.mechanics.excitation import Cylinder, gas_harmonics
 from checker.mechanics.torsion import natural_modes
+from checker.spec.hints import hint_of
 from checker.spec.loading import load_spec
 from checker.train.graph import build_train
 from checker.train.resonance import mode_words
@@ -330,8 +331,10 @@ def test_what_is_missing_is_named_with_how_to_measure_it():
         ("shafts", "out", "inertia"),
     ):
         assert path in survey.missing
-    assert "swing" in survey.because
-    assert "twist" in survey.because
+    assert "swing_test" in hint_of(("propeller", "inertia"))
+    assert "twist_test" in hint_of(("damper", "dynamic_stiffness"))
+    assert "from its sections" in hint_of(("shafts", "out", "inertia"))
+    assert hint_of(("engine", "bore")) == ""
     assert isinstance(design({"damper.relative_damping": None}).survey, Unknown)
     assert ("damper",) in design({"damper": "unknown", "joints": {"j": _RIGID}}).survey.missing
 

@@ -12,6 +12,7 @@ from checker.review.finding import Finding
 from checker.review.review import Review
 from checker.review.rule import LEVELS, Level
 from checker.spec.document import Document
+from checker.spec.hints import hint_of
 from checker.spec.papers import Deviation
 
 _SHAPES = {
@@ -38,6 +39,7 @@ class Card:
         found: the value, with a link to its calculation.
         asks: the limit.
         margin: by how much it is kept or missed.
+        details: words that belong to the value, each with its label.
         place: where the value judged is stated.
         related: the other places involved.
         sources: on whose authority the rule stands.
@@ -54,6 +56,7 @@ class Card:
     found: Figure
     asks: str
     margin: str
+    details: tuple[tuple[str, str], ...]
     place: PlaceLink
     related: tuple[PlaceLink, ...]
     sources: tuple[str, ...]
@@ -71,11 +74,12 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Field:
-    """A field to state: its name, where it belongs, and what it states."""
+    """A field to state: its name, where it belongs, what it states, and how that is come by."""
 
     name: str
     place: PlaceLink | None
     describes: str
+    hint: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,6 +170,7 @@ def _card(
         line.found,
         line.asks,
         line.margin,
+        tuple(words.details_of(finding)),
         place_link(document, finding.place),
         tuple(place_link(document, path) for path in finding.related),
         tuple(words.source_text(source) for source in finding.rule.sources),
@@ -215,4 +220,4 @@ def _each_once(group: Awaited) -> list[Finding]:
 def _field(document: Document, path: Path) -> Field:
     place = place_link(document, path)
     known = awaited_words.stands_in(document, path)
-    return Field(place.field, place if known else None, description_of(path))
+    return Field(place.field, place if known else None, description_of(path), hint_of(path))

@@ -12,6 +12,9 @@ import pytest
 from checker.report.html.handbook import html_handbook
 from checker.report.html.report import html_report
 from checker.report.results import review_of
+from checker.report.sarif import result_text
+from checker.report.terminal import review_sheet
+from checker.report.words import details_of
 from checker.review.review import review_spec
 from checker.review.rulebook import shipped_rulebook
 
@@ -66,6 +69,19 @@ def test_every_finding_stands_in_the_page():
     for finding in review.findings:
         if finding.outcome in ("falls short", "not shown", "does not apply"):
             assert f"<code>{finding.rule.id}</code>" in html
+
+
+def test_words_that_belong_to_a_value_stand_under_it_in_every_report():
+    review = review_of("examples/tansy-troubled.yaml", shipped_rulebook(), DAY)
+    short = [each for each in review.findings if each.outcome == "falls short"]
+    html, sheet = html_report(review), review_sheet(review, width=200, colour=False)
+    told = [pair for finding in short for pair in details_of(finding)]
+    assert {"Case", "Nearest"} <= {label for label, _ in told}
+    for label, text in told:
+        assert f"<dt>{label}</dt><dd>{text}</dd>" in html
+        assert f"    {label:<12}{text}\n" in sheet
+    for finding in short:
+        assert all(text in result_text(finding) for _, text in details_of(finding))
 
 
 def test_a_number_leads_to_its_formula_and_on_to_a_line_of_the_spec():
