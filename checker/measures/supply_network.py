@@ -72,10 +72,21 @@ def flow_needed(design: Design, mesh: Subject, point: Subject) -> Value:
 
 @measure("bearing", "", "whether a stated flow of oil is led to the bearing")
 def fed_by_flow(design: Design, part: Subject) -> Value:
-    """Whether every way to the part states what it carries; mist, splash and dips do not."""
+    """Whether every way to the part states what it carries; mist, splash and dips do not.
+
+    A way by a pump has a flow, said or not: left out, it is unknown.
+    """
     ways = _ways_to(design, part.name or part.kind)
     if isinstance(ways, Unknown):
         return ways
+    unsaid = [
+        flow
+        for way in ways
+        if way.raw("kind") in (*_BY_PUMP, None)
+        and isinstance(flow := way.given("flow", "Q"), Unknown)
+    ]
+    if unsaid:
+        return merged(unsaid)
     flows = tuple(way.given("flow", "Q") for way in ways)
     known = tuple(each for each in flows if isinstance(each, Known))
     return Known(
