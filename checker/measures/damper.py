@@ -3,6 +3,7 @@
 from checker.known import Known, Unknown, Value, compute
 from checker.measures.design import Design
 from checker.measures.registry import measure
+from checker.measures.stated import described
 from checker.mechanics import elastomer, kinematics
 from checker.spec.subject import Subject
 
@@ -65,6 +66,21 @@ def reserve_to_maker_limit(design: Design, damper: Subject) -> Value:
         elastomer.temperature_reserve,
         damper.given("running_temperature_limit", "T_max"),
         damper.given("highest_temperature", "T"),
+    )
+
+
+@measure("damper", "", "whether it slips or its stops meet", at="torque_limiter")
+def limits_torque(design: Design, damper: Subject) -> Value:
+    """Whether there is a torque at which it slips or its stops meet."""
+    return described(damper, "torque_limiter")
+
+
+@measure("damper", "1", "torque at which its stops meet over the peak torque", at="torque_limiter")
+def limiter_margin(design: Design, damper: Subject) -> Value:
+    """Torque of stops or slip over the peak torque; at best that over the floor of the peak."""
+    limiter = damper.given("torque_limiter", "T_stop")
+    return design.peaks.judged(
+        lambda peak: compute(kinematics.quotient, limiter, peak), _engine_side(damper), "damper"
     )
 
 

@@ -100,7 +100,9 @@ class Damper(Part):
     moves_oil: Flag = stated("Whether a scroll or helix on it pumps oil.")
     inertia_engine_side: Inertia = stated("Inertia of its engine side.")
     inertia_propeller_side: Inertia = stated("Inertia of its propeller side.")
-    torque_limiter: Torque = stated("Torque at which it slips or its stops meet.")
+    torque_limiter: Annotated[Quantity | str | None, Of("torque", above="0 N m", or_none=True)] = (
+        stated("Torque at which it slips or its stops meet; none where nothing does.")
+    )
 
 
 class LockedFailure(Part):
