@@ -56,6 +56,42 @@ def test_mechanics_read_no_files():
         assert "open" not in called, file.name
 
 
+def formulas_used_by(file: Path) -> set[str]:
+    """Functions of the mechanics that a file imports or calls, as ``module.name``."""
+    tree = ast.parse(file.read_text(encoding="utf-8"))
+    imported, modules = set(), {}
+    for node in ast.walk(tree):
+        if not isinstance(node, ast.ImportFrom) or node.module is None:
+            continue
+        for alias in node.names:
+            if node.module == "checker.mechanics":
+                modules[alias.asname or alias.name] = alias.name
+            elif node.module.startswith("checker.mechanics."):
+                imported.add(f"{node.module.split('.')[2]}.{alias.name}")
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name):
+            imported.add(f"{modules.get(node.value.id)}.{node.attr}")
+    for definition in tree.body:
+        # An argument may be named as the formula that gives it.
+        arguments = {node.arg for node in ast.walk(definition) if isinstance(node, ast.arg)}
+        names = {node.id for node in ast.walk(definition) if isinstance(node, ast.Name)}
+        own = getattr(definition, "name", "")
+        imported |= {f"{file.stem}.{name}" for name in names - arguments - {own}}
+    return imported
+
+
+def test_every_formula_is_used_by_the_checker():
+    files = list(CHECKER.rglob("*.py"))
+    used = set().union(*map(formulas_used_by, files))
+    stated = {
+        f"{file.stem}.{node.name}"
+        for file in (CHECKER / "mechanics").glob("*.py")
+        for node in ast.parse(file.read_text(encoding="utf-8")).body
+        if isinstance(node, ast.FunctionDef)
+    }
+    assert stated - used == set()
+
+
 def test_a_json_review_imports_nothing_heavy():
     code = (
         "import sys, checker.cli\n"

@@ -5,7 +5,7 @@ A matched set counts as one bearing: its loads are those of the set, set against
 
 from checker.known import Known, Unknown, Value, all_known, compute
 from checker.measures.bearing_loads import is_ball
-from checker.measures.bearing_ratings import BALLS, dynamic_rating, outside, static_rating
+from checker.measures.bearing_ratings import BALLS, dynamic_rating, static_rating
 from checker.measures.bearings import ring_speed
 from checker.measures.bounded import more_is_worse
 from checker.measures.design import Design
@@ -17,6 +17,7 @@ from checker.mechanics import kinematics
 from checker.mechanics.bearing_kinds import BEARING_KINDS
 from checker.mechanics.equation import equation_of
 from checker.spec.subject import Subject
+from checker.train.bearing_size import outside
 
 
 @measure("bearing", "s", "basic rating life over the duty cycle", at="dynamic_rating")

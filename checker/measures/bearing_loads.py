@@ -10,7 +10,6 @@ from checker.measures.bearing_ratings import (
     BALLS,
     CYLINDERS,
     dynamic_rating,
-    outside,
     static_rating,
 )
 from checker.measures.bearings import BOTH_WAYS, ENGINE_WAY, PROPELLER_WAY
@@ -22,6 +21,7 @@ from checker.mechanics import bearing_load as loads
 from checker.mechanics import bearing_sizes as generic
 from checker.mechanics import kinematics
 from checker.spec.subject import Subject
+from checker.train.bearing_size import outside
 from checker.train.load_cases import LoadCase
 
 _RADIAL_ONLY = (*CYLINDERS, "needle roller", "toroidal roller")
@@ -72,6 +72,22 @@ def static_safety(design: Design, bearing: Subject) -> Value:
         return compute(rolling.static_margin, static_rating(design, bearing), worst)
 
     return cases.judged(margin, str(bearing.raw("shaft")))
+
+
+@measure("bearing", "1", "axial load over axial rating in the worst limit case", at="axial_rating")
+def axial_share_at_limit(design: Design, bearing: Subject) -> Value:
+    """F_a/F_a,max in the worst limit case, where the static rating does not count it as well.
+
+    ISO 76 has no axial load in P_0 of a roller bearing without contact angle: what its ribs bear is
+    for the maker to say.
+    """
+    cases = design.reactions.cases
+
+    def share(limits: Iterable[LoadCase]) -> Value:
+        worst = worst_of(limits, lambda case: axial_in(design, bearing, case))
+        return compute(rolling.axial_share, worst, design.measure("axial_load_limit", bearing))
+
+    return cases.judged(share, str(bearing.raw("shaft")))
 
 
 @varying_measure("bearing", "1", "load over the least that keeps it rolling", at="dynamic_rating")

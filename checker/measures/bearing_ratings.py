@@ -1,4 +1,4 @@
-"""Ratings and sizes of a bearing or its matched set: stated, or of a generic bearing by formula."""
+"""Ratings of a bearing or its matched set: stated, or of a generic bearing by formula."""
 
 from collections.abc import Callable
 
@@ -7,6 +7,7 @@ from checker.measures.design import Design
 from checker.mechanics import bearing_load as loads
 from checker.mechanics import bearing_sizes as generic
 from checker.spec.subject import Subject
+from checker.train.bearing_size import outside, width
 
 BALLS = (
     "deep groove ball",
@@ -38,27 +39,20 @@ def dynamic_rating(design: Design, bearing: Subject) -> Value:
 
 def static_rating(design: Design, bearing: Subject) -> Value:
     """C_0 of a bearing or its set [N]: stated, or of a generic bearing."""
-    rating = _rating(
+    rating = own_static_rating(bearing)
+    members = _members(design, bearing)
+    return rating if members is None else compute(loads.set_static_rating, rating, members)
+
+
+def own_static_rating(bearing: Subject) -> Value:
+    """C_0 of one bearing, whatever set it belongs to [N]."""
+    return _rating(
         bearing,
         "static_rating",
         "C_0",
         generic.generic_ball_static_rating,
         generic.generic_roller_static_rating,
     )
-    members = _members(design, bearing)
-    return rating if members is None else compute(loads.set_static_rating, rating, members)
-
-
-def outside(bearing: Subject) -> Value:
-    """D [m]: stated, or of the generic series."""
-    return _size(bearing, "outside", "D", generic.generic_outside)
-
-
-def _size(bearing: Subject, field: str, symbol: str, formula: Callable[..., float]) -> Value:
-    stated = bearing.given(field, symbol)
-    if isinstance(stated, Known) or bearing.raw("generic_series") is None:
-        return stated
-    return compute(formula, bearing.given("generic_series"), bearing.given("bore", "d"))
 
 
 def _rating(
@@ -75,8 +69,7 @@ def _rating(
     if bearing.raw("kind") == "deep groove ball":
         rating = compute(balls, bore, around)
     elif bearing.raw("kind") in CYLINDERS:
-        width = _size(bearing, "width", "B", generic.generic_width)
-        rating = compute(rollers, bore, around, width)
+        rating = compute(rollers, bore, around, width(bearing))
     else:
         return stated
     if isinstance(rating, Unknown):

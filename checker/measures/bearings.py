@@ -5,10 +5,11 @@ engine", "both" ways or not at all ("none"). A matched set counts as one bearing
 """
 
 from checker.known import Known, Unknown, Value, all_known, assumed, compute
+from checker.measures.bearing_ratings import own_static_rating
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import bearing as rolling
-from checker.mechanics import kinematics
+from checker.mechanics import bearing_sizes, kinematics, plain_bearing
 from checker.mechanics.bearing_kinds import (
     BEARING_KINDS,
     SET_AXIAL,
@@ -17,6 +18,7 @@ from checker.mechanics.bearing_kinds import (
     tandem_axial_rating,
 )
 from checker.spec.subject import Subject
+from checker.train.bearing_size import outside
 from checker.train.carrier import carrier_of
 
 PROPELLER_WAY, ENGINE_WAY, BOTH_WAYS, NO_WAY = (
@@ -68,6 +70,9 @@ def carries_axially(design: Design, bearing: Subject) -> Value:
     if isinstance(kind, Unknown):
         return kind
     able = _kind(kind).axial
+    face = bearing.given("thrust_outside", "D_t")
+    if kind.value == "plain" and isinstance(face, Known):
+        return Known(Axial.ONE_WAY.value, "", "carries", inputs=(kind, face))
     if able is not Axial.ONE_WAY or bearing.raw("matched_set") is None:
         return Known(able.value, "", "carries", inputs=(kind,))
     arrangement = bearing.given("set_arrangement", "arrangement")
@@ -131,21 +136,35 @@ def has_partner(design: Design, bearing: Subject) -> Value:
 def axial_load_limit(design: Design, bearing: Subject) -> Value:
     """Axial load [N] that the bearing, or the tandem set it belongs to, may carry for long.
 
-    A deep groove bearing without stated rating counts as one of the lightest series.
+    A deep groove bearing without stated rating counts as one of its generic series, or else of the
+    lightest. A thrust face bears its pressure limit.
     """
     rating = bearing.given("axial_rating", "F_a,max")
     if isinstance(rating, Unknown) and bearing.raw("kind") == "deep groove ball":
-        static = bearing.given("static_rating", "C_0")
+        static = own_static_rating(bearing)
         if isinstance(static, Unknown):
             return all_known(rating, static) or rating
-        series = assumed(_LIGHT_SERIES, "1", "diameter series", _LIGHT_SERIES_SOURCE)
+        series = _diameter_series(bearing)
         rating = compute(rolling.deep_groove_axial_limit, static, series)
+    if isinstance(rating, Unknown) and bearing.raw("kind") == "plain":
+        face = bearing.given("thrust_outside", "D_t"), bearing.given("bore", "d")
+        rating = compute(
+            plain_bearing.axial_limit,
+            bearing.given("pressure_limit", "p_lim"),
+            compute(plain_bearing.thrust_face, *face),
+        )
     if bearing.raw("matched_set") is None or bearing.raw("set_arrangement") != "tandem":
         return rating
     named = [member.given("matched_set") for member in _set_of(design, bearing)]
     known = tuple(each for each in named if isinstance(each, Known))
     members = Known(len(known), "1", "N", inputs=known)
     return compute(tandem_axial_rating, rating, members)
+
+
+def _diameter_series(bearing: Subject) -> Value:
+    if bearing.raw("generic_series") is None:
+        return assumed(_LIGHT_SERIES, "1", "diameter series", _LIGHT_SERIES_SOURCE)
+    return compute(bearing_sizes.diameter_series, bearing.given("generic_series", "series"))
 
 
 @varying_measure("bearing", "1", "axial load over axial rating", at="axial_rating")
@@ -183,7 +202,7 @@ def speed_parameter(design: Design, bearing: Subject, point: Subject) -> Value:
     return compute(
         rolling.speed_parameter,
         bearing.given("bore", "d"),
-        bearing.given("outside", "D"),
+        outside(bearing),
         design.measure("ring_speed", bearing, point),
     )
 

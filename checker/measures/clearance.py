@@ -7,6 +7,7 @@ from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.mechanics import clearance, torsional_parts
 from checker.spec.subject import Subject
+from checker.train.bearing_size import outside, width
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,13 +54,13 @@ def _or_nothing(gap: Value | None) -> Value:
 
 
 def _of_bearing(bearing: Subject) -> _Envelope:
-    station, width = bearing.given("station", "x"), bearing.given("width", "B")
+    station, along = bearing.given("station", "x"), width(bearing)
     return _Envelope(
         bearing,
         str(bearing.raw("shaft")),
-        compute(clearance.start, station, width),
-        compute(clearance.end, station, width),
-        compute(torsional_parts.radius, bearing.given("outside", "D")),
+        compute(clearance.start, station, along),
+        compute(clearance.end, station, along),
+        compute(torsional_parts.radius, outside(bearing)),
     )
 
 

@@ -1,8 +1,13 @@
 """Measures of what a one-way clutch goes through, and of the races that bear it."""
 
-from checker.known import Known, Unknown, Value, assumed, compute
+from checker.known import Known, Unknown, Value, compute
 from checker.measures.bearing_loads import worst_of
-from checker.measures.clutch import contact_bodies, element_force
+from checker.measures.clutch import (
+    contact_bodies,
+    element_force,
+    rated_torque_of,
+    torque_by_geometry,
+)
 from checker.measures.design import Design
 from checker.measures.oil_properties import density_15
 from checker.measures.registry import measure, varying_measure
@@ -20,8 +25,6 @@ from checker.mechanics import clutch_duty as duty
 from checker.mechanics.shaft_strength import torque_swing
 from checker.spec.subject import Subject
 from checker.train import torsional_values as values
-
-_LIMIT = assumed(4200e6, "Pa", "p_max", "nominal Hertz pressure of sprag guides, trade source")
 
 
 @measure("clutch", "Pa", "hoop stress of the outer race at peak torque", at="outer_race_outside")
@@ -72,37 +75,37 @@ def case_over_shear_depth(design: Design, clutch: Subject) -> Value:
 
 @measure("clutch", "1", "rated torque over the one that its geometry bears", at="rated_torque")
 def rating_over_geometry(design: Design, clutch: Subject) -> Value:
-    """Rated torque over the torque at the nominal contact pressure by geometry."""
-    force = compute(
-        hertz.line_contact_force,
-        _LIMIT,
-        clutch.given("element_length", "L"),
-        *contact_bodies(clutch),
-    )
-    one = compute(
-        formulas.torque_capacity,
-        clutch.given("elements", "z"),
-        clutch.given("inner_race_radius", "r_i"),
-        clutch.given("gripping_angle", "α"),
-        force,
-    )
-    all_rows = compute(duty.torque_of_rows, one, clutch.given("rows", "n"))
-    return compute(kinematics.quotient, clutch.given("rated_torque", "T_r"), all_rows)
+    """Rated torque over the torque at the allowed contact pressure by geometry."""
+    return compute(kinematics.quotient, rated_torque_of(clutch), torque_by_geometry(clutch))
 
 
 @measure("clutch", "1", "grip with the races out of centre", at="runout")
 def eccentric_grip_margin(design: Design, clutch: Subject) -> Value:
-    """S_g at the element whose gap the runout widens the most."""
-    strut = compute(
-        duty.gap_of_races,
-        clutch.given("outer_race_radius", "r_o"),
-        clutch.given("inner_race_radius", "r_i"),
-    )
-    change = compute(duty.angle_change_of_eccentricity, clutch.given("runout", "e"), strut)
+    """S_g at the element that the runout sets the steepest."""
     return compute(
         formulas.grip_margin,
         clutch.given("friction_coefficient", "μ"),
-        compute(duty.widened_angle, clutch.given("gripping_angle", "α"), change),
+        _angle_out_of_centre(clutch),
+    )
+
+
+def _angle_out_of_centre(clutch: Subject) -> Value:
+    """α′ of a roller by geometry, of a sprag by its maker [rad]."""
+    kind, angle = clutch.given("kind"), clutch.given("gripping_angle", "α")
+    if isinstance(kind, Unknown):
+        return kind
+    if kind.value == "sprag":
+        return compute(
+            duty.sprag_angle_out_of_centre,
+            angle,
+            clutch.given("gripping_angle_out_of_centre", "α_e"),
+        )
+    return compute(
+        duty.roller_angle_out_of_centre,
+        angle,
+        clutch.given("runout", "e"),
+        clutch.given("inner_race_radius", "r_i"),
+        clutch.given("element_radius", "r"),
     )
 
 

@@ -73,7 +73,7 @@ def propeller_runs_free(design: Design, drive: Subject) -> Value:
 
 @measure("records", "1", "parts of the power path not listed", at="single_failures")
 def unlisted_single_failures(design: Design, records: Subject) -> Value:
-    """Number of shafts, meshes, couplings and joints of the power path that are not listed."""
+    """Number of shafts, links, joints, gears and bearings of the power path that are not listed."""
     listed = _listed_parts(records)
     if isinstance(listed, Unknown):
         return listed
@@ -105,7 +105,7 @@ def _listed_parts(records: Subject) -> list[str] | Unknown:
 
 
 def _parts_of_power_path(design: Design) -> list[str]:
-    """Labels of shafts, links and joints that carry the power, each once."""
+    """Labels of shafts, links, joints, gears and bearings that carry the power, each once."""
     shafts = design.train.path_shafts
     elsewhere = {shaft.name for shaft in design.subjects.all("shaft")} - set(shafts)
     joints = [
@@ -113,10 +113,22 @@ def _parts_of_power_path(design: Design) -> list[str]:
         for joint in design.subjects.all("joint")
         if joint.raw("shaft") in shafts and joint.raw("to") not in elsewhere
     ]
+    meshes = [
+        design.subjects.the("mesh", link.name)
+        for link in design.train.power_path
+        if link.kind == "mesh"
+    ]
+    bearings = [
+        bearing.label
+        for bearing in design.subjects.all("bearing")
+        if bearing.raw("shaft") in shafts or bearing.raw("runs_on") in shafts
+    ]
     labels = [
         *(f"shafts.{shaft}" for shaft in shafts),
         *(".".join(map(str, link.path)) for link in design.train.power_path),
         *joints,
+        *(f"gears.{mesh.raw(side)}" for mesh in meshes for side in ("driver", "driven")),
+        *bearings,
     ]
     return list(dict.fromkeys(labels))
 

@@ -1,16 +1,16 @@
-"""Measures of splines, keys, tapers, press fits, lugs and wood, and of the bolts of the case."""
+"""Measures of splines, keys, press fits, lugs, wood and the propeller's bolts."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 
 from checker.known import Known, Unknown, Value, assumed, compute
 from checker.measures.bearing_loads import worst_of
 from checker.measures.design import Design
+from checker.measures.preload import greatest_preload, least_preload
 from checker.measures.registry import measure
 from checker.measures.stated import described
 from checker.measures.stress_raisers import bore_under, ends
 from checker.mechanics import bearing_fit, fastening, kinematics, load_cases, shaft_loads
 from checker.mechanics import joint as formulas
-from checker.mechanics.shaft_strength import safety_of_use
 from checker.spec.subject import Subject
 from checker.train.load_cases import LoadCase
 
@@ -145,23 +145,6 @@ def hub_hoop_safety(design: Design, joint: Subject) -> Value:
     return compute(kinematics.quotient, joint.given("yield_strength", "R_e"), stress)
 
 
-@measure("joint", "1", "friction torque of the taper over peak torque", at="preload")
-def taper_margin(design: Design, joint: Subject) -> Value:
-    """Torque that the taper holds by its nut over the peak; at best that of the floor."""
-
-    def of_peak(peak: Value) -> Value:
-        torque = compute(
-            fastening.taper_torque,
-            joint.given("friction_coefficient", "μ"),
-            joint.given("preload", "F"),
-            joint.given("diameter", "d_m"),
-            joint.given("half_angle", "α"),
-        )
-        return compute(kinematics.quotient, torque, peak)
-
-    return _judged(design, joint, of_peak)
-
-
 @measure("joint", "", "whether drive lugs or bushings stand behind the friction", at="lugs")
 def has_lugs(design: Design, joint: Subject) -> Value:
     """Whether the joint has lugs."""
@@ -201,11 +184,11 @@ def clamps_wood(design: Design, joint: Subject) -> Value:
 
 @measure("joint", "1", "pressure of the bolts on the wood over what it bears", at="clamped_area")
 def wood_crush_use(design: Design, joint: Subject) -> Value:
-    """N F/A over the crush limit across the grain."""
+    """N F/A of the tightest bolts over the crush limit across the grain."""
     pressure = compute(
         formulas.clamping_pressure,
         joint.given("bolts", "N"),
-        joint.given("preload", "F"),
+        greatest_preload(joint),
         joint.given("clamped_area", "A"),
     )
     limit = compute(fastening.wood_crush_limit, joint.given("wood", "species"))
@@ -220,11 +203,11 @@ def retorque_stated(design: Design, joint: Subject) -> Value:
 
 @measure("joint", "1", "preload over the tension that opens the propeller flange", at="preload")
 def flange_opening_safety(design: Design, joint: Subject) -> Value:
-    """F_V/F_t of the most loaded propeller bolt in the worst limit case."""
+    """F_V/F_t of the most loaded propeller bolt, at its slackest, in the worst limit case."""
     worst = worst_of(
         design.reactions.cases.limits, lambda each: _flange_tension(design, joint, each)
     )
-    return compute(fastening.opening_factor, joint.given("preload", "F_V"), worst)
+    return compute(fastening.opening_factor, least_preload(joint), worst)
 
 
 def _flange_tension(design: Design, joint: Subject, each: LoadCase) -> Value:
@@ -234,153 +217,32 @@ def _flange_tension(design: Design, joint: Subject, each: LoadCase) -> Value:
     if not sections:
         return Unknown((shaft.place("sections"),))
     _, face = ends(shaft, len(sections) - 1)
-    mass = design.subjects.the("propeller").given("mass", "m_p")
-    hanging = compute(
-        fastening.weight_moment,
-        compute(load_cases.weight, mass, each.load_factor),
-        forces.blade_plane,
-        face,
-    )
-    up, right = forces.propeller_couples(each)
     return compute(
         fastening.bolt_tension,
-        compute(
-            shaft_loads.resultant_moment, right, compute(shaft_loads.plane_couple, up, hanging)
-        ),
+        propeller_moment(design, each, face),
         forces.thrust_on_shaft(each),
         joint.given("bolts", "N"),
         joint.given("friction_radius", "r"),
     )
 
 
-@measure("housing", "1", "safety of the case bolts against slip in the worst case", at="mounting")
-def mounting_slip_safety(design: Design, case: Subject) -> Value:
-    """μ (F_V − F_t)/F_s of the most loaded bolt in the worst limit case."""
+def propeller_moment(design: Design, each: LoadCase, station: Value) -> Value:
+    """Bending moment by which the propeller acts at a station of its shaft [N m].
 
-    def safety(limits: Sequence[LoadCase]) -> Value:
-        use = worst_of(
-            limits,
-            lambda each: compute(
-                fastening.slip_use,
-                case.given("mounting.friction_coefficient", "μ"),
-                case.given("mounting.preload", "F_V"),
-                _bolt_tension(design, case, each),
-                _bolt_shear(design, case, each),
-            ),
-        )
-        return compute(safety_of_use, use)
-
-    return design.reactions.cases.judged(safety, design.train.last)
-
-
-@measure("housing", "1", "preload over the tension that opens the face", at="mounting")
-def mounting_opening_safety(design: Design, case: Subject) -> Value:
-    """F_V/F_t of the most loaded bolt in the worst limit case."""
-    worst = worst_of(design.reactions.cases.limits, lambda each: _bolt_tension(design, case, each))
-    return compute(fastening.opening_factor, case.given("mounting.preload", "F_V"), worst)
-
-
-@measure("housing", "1", "fatigue strength over stress amplitude of the case bolts", at="mounting")
-def mounting_fatigue_safety(design: Design, case: Subject) -> Value:
-    """σ_A/σ_a with the gyroscopic couple as a swinging load of every bolt."""
-    diameter = case.given("mounting.bolt_diameter", "d")
-    area = compute(formulas.stress_area, diameter, case.given("mounting.bolt_pitch", "P"))
-    worst = worst_of(
-        design.reactions.cases.gyroscopic,
-        lambda each: compute(
-            fastening.bolt_stress_amplitude,
-            case.given("mounting.load_share", "Φ"),
-            _bolt_tension(design, case, each),
-            area,
-        ),
-    )
-    strength = compute(fastening.bolt_fatigue_strength, diameter)
-    return compute(kinematics.quotient, strength, worst)
-
-
-@measure("housing", "1", "preload over proof load of a case bolt", at="mounting")
-def mounting_preload_fraction(design: Design, case: Subject) -> Value:
-    """k of a case bolt."""
-    diameter = case.given("mounting.bolt_diameter", "d")
-    return compute(
-        formulas.preload_fraction,
-        case.given("mounting.preload", "F"),
-        compute(formulas.proof_stress, case.given("mounting.bolt_class", "class"), diameter),
-        compute(formulas.stress_area, diameter, case.given("mounting.bolt_pitch", "P")),
-    )
-
-
-@measure("housing", "", "whether the locking of the case bolts is described", at="mounting")
-def mounting_locking_stated(design: Design, case: Subject) -> Value:
-    """Whether the case bolts are kept from turning; false where it is ``none``."""
-    return described(case, "mounting.locking")
-
-
-def _bolt_shear(design: Design, case: Subject, each: LoadCase) -> Value:
-    """Shear of a case bolt by torque reaction, weight and side load [N]."""
-    first, last = design.train.first, design.train.last
-    torque = compute(
-        fastening.case_torque,
-        each.torque(last),
-        each.torque(first),
-        design.motion.sense(last),
-        design.motion.sense(first),
-    )
-    factor = compute(load_cases.side_load_factor, each.load_factor)
-    across = compute(
-        fastening.cross_force, _weight(design, case, each), _hanging_mass(design, case), factor
-    )
-    return compute(
-        fastening.bolt_shear_force,
-        torque,
-        across,
-        case.given("mounting.bolts", "N"),
-        case.given("mounting.circle_radius", "r"),
-    )
-
-
-def _bolt_tension(design: Design, case: Subject, each: LoadCase) -> Value:
-    """Tension of a case bolt by weights, thrust, gyroscopic couple and yawed flow [N]."""
-    face = case.given("mounting.station", "x_f")
+    By weight, gyroscopic couple and yawed flow.
+    """
     forces = design.reactions.forces
-    moment_up, moment_right = forces.propeller_couples(each)
-    drive = compute(
+    mass = design.subjects.the("propeller").given("mass", "m_p")
+    hanging = compute(
         fastening.weight_moment,
-        compute(load_cases.weight, case.given("mounting.drive_mass", "m"), each.load_factor),
-        case.given("mounting.mass_station", "x"),
-        face,
-    )
-    propeller = compute(
-        fastening.weight_moment,
-        compute(
-            load_cases.weight,
-            design.subjects.the("propeller").given("mass", "m_p"),
-            each.load_factor,
-        ),
+        compute(load_cases.weight, mass, each.load_factor),
         forces.blade_plane,
-        face,
+        station,
     )
-    vertical = compute(fastening.moment_sum, moment_up, drive, propeller)
-    moment = compute(shaft_loads.resultant_moment, moment_right, vertical)
+    up, right = forces.propeller_couples(each)
     return compute(
-        fastening.bolt_tension,
-        moment,
-        forces.thrust_on_shaft(each),
-        case.given("mounting.bolts", "N"),
-        case.given("mounting.circle_radius", "r"),
+        shaft_loads.resultant_moment, right, compute(shaft_loads.plane_couple, up, hanging)
     )
-
-
-def _hanging_mass(design: Design, case: Subject) -> Value:
-    return compute(
-        fastening.mass_sum,
-        case.given("mounting.drive_mass", "m"),
-        design.subjects.the("propeller").given("mass", "m_p"),
-    )
-
-
-def _weight(design: Design, case: Subject, each: LoadCase) -> Value:
-    return compute(load_cases.weight, _hanging_mass(design, case), each.load_factor)
 
 
 def _shear_safety(joint: Subject, shear: Value) -> Value:

@@ -1,13 +1,13 @@
 """Measures of the fits of bearing rings, hot and cold, and of growth along the shaft."""
 
 from checker.known import Known, Unknown, Value, all_known, assumed, compute, merged
-from checker.measures.bearing_ratings import outside
 from checker.measures.bearings import BOTH_WAYS, ENGINE_WAY, NO_WAY, PROPELLER_WAY
 from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.mechanics import bearing_fit, bearing_life, housing, iso_face_load, oil
 from checker.spec.fields import NONE
 from checker.spec.subject import Subject
+from checker.train.bearing_size import outside
 
 _CASE = "case"
 _WARMING_UP = "inner ring 20 K warmer than the outer one in a case still cold (from memory)"

@@ -3,6 +3,7 @@
 from checker.known import Known, Unknown, Value, compute
 from checker.measures.bearing_loads import worst_of
 from checker.measures.design import Design
+from checker.measures.preload import greatest_preload, least_preload
 from checker.measures.registry import measure
 from checker.measures.stated import described
 from checker.measures.stress_raisers import fitted_kinds
@@ -19,12 +20,12 @@ def _over_peak(design: Design, joint: Subject, torque: Value) -> Value:
 
 @measure("joint", "1", "friction torque over peak torque", at="preload")
 def friction_margin(design: Design, joint: Subject) -> Value:
-    """Torque held by friction alone over the peak torque; at best that of the floor."""
+    """Torque that the slackest bolts hold by friction over the peak; at best that of the floor."""
     friction = compute(
         formulas.friction_torque,
         joint.given("bolts", "N"),
         joint.given("friction_coefficient", "μ"),
-        joint.given("preload", "F"),
+        least_preload(joint),
         joint.given("friction_radius", "r"),
     )
     return _over_peak(design, joint, friction)
@@ -34,6 +35,34 @@ def friction_margin(design: Design, joint: Subject) -> Value:
 def capacity_margin(design: Design, joint: Subject) -> Value:
     """Stated torque capacity over the peak torque; at best that of the floor."""
     return _over_peak(design, joint, joint.given("torque_capacity", "T_cap"))
+
+
+@measure("drive", "", "whether the joint to the propeller is stated")
+def propeller_joined(design: Design, drive: Subject) -> Value:
+    """Whether a joint of the last shaft to the propeller is stated; unknown where none is."""
+    return _joined(design, design.train.last, "propeller")
+
+
+@measure("drive", "", "whether the joint to the engine is stated")
+def engine_joined(design: Design, drive: Subject) -> Value:
+    """Whether the first shaft is joined to the engine, or is of one piece with the crankshaft.
+
+    Unknown where neither is stated.
+    """
+    joined = _joined(design, design.train.first, "engine")
+    one_piece = design.subjects.the("engine").given("one_piece", "one piece")
+    if isinstance(joined, Known) or isinstance(one_piece, Unknown) or not one_piece.value:
+        return joined
+    return Known(True, "", "one piece", inputs=(one_piece,))
+
+
+def _joined(design: Design, shaft: str, to: str) -> Value:
+    joints = [joint for joint in design.subjects.all("joint") if joint.raw("shaft") == shaft]
+    found = next((joint for joint in joints if joint.raw("to") == to), None)
+    if found is not None:
+        return Known(True, "", found.label, path=found.place("to"))
+    unsaid = tuple(joint.place("to") for joint in joints if joint.raw("to") is None)
+    return Unknown(unsaid or (("joints",),), f"no joint from shafts.{shaft} to the {to} is stated")
 
 
 @measure("shaft", "", "whether a section of it is made for a joint", at="sections")
@@ -71,13 +100,30 @@ def sudden_torque_of_joint(design: Design, joint: Subject) -> Value:
 
 @measure("joint", "1", "preload over proof load of a bolt", at="preload")
 def preload_fraction(design: Design, joint: Subject) -> Value:
-    """k, preload of a bolt over its proof load."""
-    diameter = joint.given("bolt_diameter", "d")
+    """k, preload of a bolt over its proof load, as it is meant."""
+    return fraction_of_proof(joint, joint.given("preload", "F"))
+
+
+@measure("joint", "1", "preload over proof load of the tightest bolt", at="preload")
+def highest_preload_fraction(design: Design, joint: Subject) -> Value:
+    """k of the bolt that came out tightest."""
+    return fraction_of_proof(joint, greatest_preload(joint))
+
+
+def fraction_of_proof(part: Subject, preload: Value, inside: str = "") -> Value:
+    """k, a preload over the proof load of a bolt.
+
+    Args:
+        part: what has the bolts.
+        preload: of one bolt [N].
+        inside: where in the part its bolts are described, with a dot.
+    """
+    diameter = part.given(f"{inside}bolt_diameter", "d")
     return compute(
         formulas.preload_fraction,
-        joint.given("preload", "F"),
-        compute(formulas.proof_stress, joint.given("bolt_class", "class"), diameter),
-        compute(formulas.stress_area, diameter, joint.given("bolt_pitch", "P")),
+        preload,
+        compute(formulas.proof_stress, part.given(f"{inside}bolt_class", "class"), diameter),
+        compute(formulas.stress_area, diameter, part.given(f"{inside}bolt_pitch", "P")),
     )
 
 

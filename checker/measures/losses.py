@@ -26,6 +26,7 @@ from checker.mechanics.equation import equation_of
 from checker.solve.oil_terms import Oil, Term, loaded, term
 from checker.spec.fields import NONE
 from checker.spec.subject import Subject
+from checker.train.bearing_size import outside
 from checker.train.pair import Pair, Wheel
 
 _LIPS = {"plain lip": 1, "pressure lip": 1, "double lip": 1, "back-to-back": 2, "labyrinth": 0}
@@ -168,9 +169,7 @@ def _bearings(design: Design, point: Subject) -> Losses:
     for bearing in design.subjects.all("bearing"):
         kind = bearing.given("kind")
         speed = design.measure("ring_speed", bearing, point)
-        diameter = compute(
-            bearing_life.mean_diameter, bearing.given("bore", "d"), bearing.given("outside", "D")
-        )
+        diameter = compute(bearing_life.mean_diameter, bearing.given("bore", "d"), outside(bearing))
         drag = compute(bearing_loss.oil_drag_factor, kind, bearing.given("lubrication"))
         yield (
             bearing.label,

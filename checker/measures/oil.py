@@ -131,6 +131,16 @@ def hot_viscosity(design: Design, lubrication: Subject) -> Value:
     return properties.viscosity(design, hottest, "low")
 
 
+@measure("lubrication", "1", "viscosity index of the oil", at="oil.viscosity_40")
+def viscosity_index(design: Design, lubrication: Subject) -> Value:
+    """VI of the two viscosities at 40 and 100 °C, at the low end of what the oil may be."""
+    return properties.half_stated(design) or compute(
+        oil.viscosity_index,
+        properties.viscosity_40(design, "low"),
+        properties.viscosity_100(design, "low"),
+    )
+
+
 @measure(
     "lubrication", "ΔK", "what the base oil bears for long less the hottest oil", at="oil.name"
 )

@@ -17,11 +17,11 @@ def helical_tip_mach(design: Design, propeller: Subject, point: Subject) -> Valu
         propeller.given("diameter", "D"),
         design.motion.speed(design.train.last, point),
         point.given("airspeed", "V"),
-        compute(air.speed_of_sound, _air_temperature(point)),
+        compute(air.speed_of_sound, air_temperature(point)),
     )
 
 
-def _air_temperature(point: Subject) -> Value:
+def air_temperature(point: Subject) -> Value:
     """Air temperature of the point; of the standard day where only the altitude is stated."""
     given = point.given("air_temperature", "T")
     altitude = point.given("altitude", "z")

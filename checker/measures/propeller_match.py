@@ -1,13 +1,12 @@
 """Measures of whether propeller, ratio, power and engine suit each other."""
 
-from checker.known import Known, Unknown, Value, all_known, assumed, compute
+from checker.known import Known, Unknown, Value, all_known, compute
 from checker.measures.design import Design
+from checker.measures.propeller import air_temperature
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import air, engine, kinematics, load_cases
 from checker.mechanics import propeller as formulas
 from checker.spec.subject import Subject
-
-_STANDARD = "the standard day"
 
 
 @varying_measure("propeller", "1", "advance ratio", at="diameter")
@@ -116,9 +115,47 @@ def blade_frequency_distance(design: Design, propeller: Subject, point: Subject)
     )
 
 
-def _density(point: Subject) -> Value:
-    altitude = point.given("altitude", "z")
-    standard = assumed(0.0, "ΔK", "ΔT", _STANDARD)
+@varying_measure("propeller", "", "whether the point states its own yawed flow besides the worst")
+def own_inflow_stated(design: Design, propeller: Subject, point: Subject) -> Value:
+    """Whether the inflow of the point can be held against the worst one of the propeller."""
+    own = isinstance(point.given("inflow_angle"), Known)
+    both = own and propeller.raw("yawed_flow") is not None
+    return Known(both, "", "both stated", origin="inflow angle of the point and worst yawed flow")
+
+
+@varying_measure("propeller", "1", "cross flow at the point over the worst one", at="yawed_flow")
+def cross_flow_over_worst(design: Design, propeller: Subject, point: Subject) -> Value:
+    """V sin ψ of the point over that of the worst yawed flow, with which the limit cases reckon."""
     return compute(
-        air.density, compute(air.pressure, altitude), compute(air.temperature, altitude, standard)
+        kinematics.quotient,
+        compute(
+            load_cases.cross_flow, point.given("airspeed", "V"), point.given("inflow_angle", "ψ")
+        ),
+        compute(
+            load_cases.cross_flow,
+            propeller.given("yawed_flow.airspeed", "V"),
+            propeller.given("yawed_flow.angle", "ψ"),
+        ),
     )
+
+
+@measure("propeller", "", "whether swing of the blade thrust and yawed flow are both stated")
+def swing_and_yawed_flow_stated(design: Design, propeller: Subject) -> Value:
+    """Whether the stated swing of the thrust can be held against the yawed flow."""
+    stated = isinstance(propeller.given("blade_thrust_variation"), Known)
+    both = stated and propeller.raw("yawed_flow") is not None
+    return Known(both, "", "both stated", origin="swing of the blade thrust and yawed flow")
+
+
+@measure("propeller", "1", "moment by stated swing over yawed flow", at="blade_thrust_variation")
+def swing_over_yawed_flow(design: Design, propeller: Subject) -> Value:
+    """M_1P by the stated swing over that by the yawed flow, at maximum continuous power."""
+    forces = design.reactions.forces
+    case = design.reactions.cases.gyroscopic[0]  # all of them have the same thrust and speed
+    return compute(kinematics.quotient, forces.swing_moment(case), forces.inflow_moment(case))
+
+
+def _density(point: Subject) -> Value:
+    """ρ at the stated altitude and air temperature [kg/m3]."""
+    pressure = compute(air.pressure, point.given("altitude", "z"))
+    return compute(air.density, pressure, air_temperature(point))

@@ -26,6 +26,7 @@ FAMILIES = (
     "bearings",
     "bearing_life",
     "bearing_loads",
+    "plain_bearings",
     "clearance",
     "shafts",
     "fits",
@@ -34,6 +35,7 @@ FAMILIES = (
     "failure",
     "retention",
     "states",
+    "starting",
     "damper",
     "torsion",
     "torsion_states",
@@ -59,6 +61,9 @@ FAMILIES = (
     "propeller_match",
     "joints",
     "fastening",
+    "tightening",
+    "mounting",
+    "taper",
     "records",
 )
 

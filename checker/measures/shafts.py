@@ -44,7 +44,7 @@ def fatigue_safety(design: Design, shaft: Subject) -> Value:
 
     def safety(peak: Value) -> Value:
         swing = compute(strength.torque_swing, peak, mean)
-        swung = [cases.at_peak(case, shaft.name, peak) for case in cases.points.values()]
+        swung = [cases.at_peak(case, shaft.name, peak, mean) for case in cases.points.values()]
         raisers = _looked_at(design, shaft, swung)
         worst = worst_of(
             swung,
@@ -57,15 +57,28 @@ def fatigue_safety(design: Design, shaft: Subject) -> Value:
 
 @measure("shaft", "1", "safety against fatigue under gyroscopic couples", at="sections")
 def gyroscopic_fatigue_safety(design: Design, shaft: Subject) -> Value:
-    """n, DE-Goodman, with yaw and pitch of CS 23.371 as reversed bending and the mean torque."""
-    steady = Known(0.0, "N m", "T_a", origin="the torque is taken at its mean")
-    cases = design.reactions.cases.gyroscopic
-    raisers = _looked_at(design, shaft, cases)
-    use = worst_of(
-        cases,
-        lambda case: _fatigue(design, shaft, raisers, case, case.torque(shaft.name), steady),
-    )
-    return compute(strength.safety_of_use, use)
+    """n, DE-Goodman, with yaw and pitch of CS 23.371 as reversed bending.
+
+    Torque and tooth forces swing as the torsional survey finds at maximum continuous power; at best
+    not at all. The torque factor of the regulations stands for that swing and does not count again.
+    """
+    cases = design.reactions.cases
+
+    def safety(swing: Value) -> Value:
+        mean = cases.continuous_torque(shaft.name)
+        peak = compute(strength.swung_torque, mean, swing)
+        swung = [cases.at_peak(case, shaft.name, peak, mean) for case in cases.gyroscopic]
+        raisers = _looked_at(design, shaft, swung)
+        use = worst_of(swung, lambda case: _fatigue(design, shaft, raisers, case, mean, swing))
+        return compute(strength.safety_of_use, use)
+
+    swing = design.peaks.continuous_swing(shaft.name)
+    if isinstance(swing, Known):
+        return safety(swing)
+    steady = safety(Known(0.0, "N m", "T_a", origin="the least that the torque can swing"))
+    if isinstance(steady, Unknown):
+        return merged([steady, swing])
+    return Unknown(swing.missing, swing.because, at_best=steady)
 
 
 @measure("shaft", "1", "safety against yield in the worst limit case", at="sections")
@@ -127,6 +140,27 @@ def shaft_slope(design: Design, mesh: Subject, point: Subject) -> Value:
     return compute(shaft_loads.relative_slope, right_1, right_2, up_1, up_2)
 
 
+@varying_measure("mesh", "m", "movement of the shafts against each other at the mesh", at="driver")
+def mesh_deflection(design: Design, mesh: Subject, point: Subject) -> Value:
+    """Δv of the two shafts by their bending, in whatever direction [m]."""
+    pair = design.pairs[mesh.name]
+    case = design.reactions.cases.points[point.name]
+    (right_1, up_1), (right_2, up_2) = (
+        design.reactions.deflections(
+            str(wheel.subject.raw("shaft")), case, wheel.subject.given("station", "x")
+        )
+        for wheel in (pair.driver, pair.driven)
+    )
+    return compute(shaft_loads.relative_deflection, right_1, right_2, up_1, up_2)
+
+
+@varying_measure("mesh", "1", "movement of the shafts at the mesh over the module", at="driver")
+def mesh_deflection_share(design: Design, mesh: Subject, point: Subject) -> Value:
+    """Δv/m_n."""
+    module = design.pairs[mesh.name].driver.subject.given("module", "m_n")
+    return compute(kinematics.quotient, design.measure("mesh_deflection", mesh, point), module)
+
+
 @varying_measure("mesh", "rad", "slope between the shafts along the line of action", at="driver")
 def bending_slope(design: Design, mesh: Subject, point: Subject) -> Value:
     """Δθ·t, slope in the direction in which the teeth press on each other [rad]."""
@@ -179,21 +213,19 @@ def bending_beyond_stated(design: Design, mesh: Subject, point: Subject) -> Valu
 
 @varying_measure("bearing", "rad", "slope of the shaft in the bearing", at="station")
 def bearing_slope(design: Design, bearing: Subject, point: Subject) -> Value:
-    """θ of the shaft in the middle of the bearing [rad]."""
-    station = bearing.given("station", "x")
-    if isinstance(station, Unknown):
-        return station
+    """θ of the shaft in the middle of the bearing, against what its other ring sits on [rad]."""
     case = design.reactions.cases.points[point.name]
-    right, up = design.reactions.slopes(str(bearing.raw("shaft")), case, station.number)
+    station = bearing.given("station", "x")
+    right, up = design.reactions.slopes(str(bearing.raw("shaft")), case, station)
+    carrier = carrier_of(design.subjects, bearing)
     still = Known(0.0, "rad", "θ", origin="the case is taken as stiff")
-    return compute(shaft_loads.relative_slope, right, still, up, still)
+    under = design.reactions.slopes(carrier, case, station) if carrier else (still, still)
+    return compute(shaft_loads.relative_slope, right, under[0], up, under[1])
 
 
 def _slopes(design: Design, wheel: Wheel, case: LoadCase) -> tuple[Value, Value]:
-    station = wheel.subject.given("station", "x")
-    if isinstance(station, Unknown):
-        return station, station
-    return design.reactions.slopes(str(wheel.subject.raw("shaft")), case, station.number)
+    shaft, station = str(wheel.subject.raw("shaft")), wheel.subject.given("station", "x")
+    return design.reactions.slopes(shaft, case, station)
 
 
 def _line_of_action(design: Design, pair: Pair, case: LoadCase) -> tuple[Value, Value]:
@@ -215,7 +247,7 @@ def _looked_at(design: Design, shaft: Subject, cases: Sequence[LoadCase]) -> lis
     """The stress raisers of a shaft, and its plain sections where something acts or they end."""
     stations = design.reactions.stations(shaft.name, cases[0]) if cases else ()
     plain = (plain_raiser(shaft, *spot) for spot in plain_spots(shaft, stations))
-    return [*raisers_of(shaft), *seat_raisers(_seats_on(design, shaft), shaft), *plain]
+    return [*raisers_of(shaft, stations), *seat_raisers(_seats_on(design, shaft), shaft), *plain]
 
 
 def _seats_on(design: Design, shaft: Subject) -> list[Subject]:

@@ -7,6 +7,7 @@ from checker.known import Known, Unknown, Value, all_known, assumed, compute, me
 from checker.mechanics import bearing_fit, notch
 from checker.mechanics import shaft_strength as strength
 from checker.spec.subject import Subject
+from checker.train.bearing_size import width
 
 # The joint that a section with such a notch is made for.
 JOINT_OF_NOTCH = {
@@ -40,18 +41,31 @@ class Raiser:
     endurance: Value
 
 
-def raisers_of(shaft: Subject) -> Iterator[Raiser | Unknown]:
-    """Each stress raiser of a shaft: at the end of a section, between it and the next."""
+def raisers_of(shaft: Subject, stations: Iterable[Known]) -> Iterator[Raiser | Unknown]:
+    """Each stress raiser of a shaft: at the end of a section, between it and the next.
+
+    What is fitted on a section raises the stress all along it, so that it is looked at where the
+    section begins and at each station in it as well: the torque may leave the shaft before its end.
+    """
     sections = shaft.raw("sections")
     if not sections:
         yield Unknown((shaft.place("sections"),))
         return
+    spots = list(plain_spots(shaft, stations))
     for index in range(len(sections)):
         kind = _given(shaft, index, "notch")
         if isinstance(kind, Unknown):
             yield kind
-        elif kind.value != "none":
-            yield _raiser(shaft, index, str(kind.value))
+            continue
+        if kind.value in JOINT_OF_NOTCH:
+            factors = _fitted_factors(str(kind.value), shaft.given("tensile_strength", "R_m"))
+            size = diameters(shaft, index)
+            for section, station in spots:
+                if section == index:
+                    yield _of_section(shaft, station, size, *factors)
+        raiser = _raiser(shaft, index, str(kind.value))
+        if raiser is not None:
+            yield raiser
 
 
 def plain_spots(shaft: Subject, stations: Iterable[Known]) -> Iterator[tuple[int, Value]]:
@@ -76,9 +90,7 @@ def plain_spots(shaft: Subject, stations: Iterable[Known]) -> Iterator[tuple[int
 
 def seat_raisers(seats: Iterable[Subject], shaft: Subject) -> Iterator[Raiser | Unknown]:
     """The edges of each bearing ring that is pressed on a shaft, in the sections they stand on."""
-    tensile = shaft.given("tensile_strength", "R_m")
-    bending = compute(notch.press_fit_bending_fatigue, tensile)
-    torsion = compute(notch.press_fit_torsion_fatigue, tensile)
+    bending, torsion = _fitted_factors("press fit", shaft.given("tensile_strength", "R_m"))
     for bearing in seats:
         pressed = bearing.given("inner_interference", "U_i", "high")
         if isinstance(pressed, Unknown):
@@ -86,9 +98,10 @@ def seat_raisers(seats: Iterable[Subject], shaft: Subject) -> Iterator[Raiser | 
             continue
         if pressed.number <= 0.0:
             continue
-        middle, width = bearing.given("station", "x"), bearing.given("width", "b")
+        middle, length = bearing.given("station", "x"), width(bearing)
         edges = [
-            compute(edge, middle, width) for edge in (bearing_fit.rear_edge, bearing_fit.front_edge)
+            compute(edge, middle, length)
+            for edge in (bearing_fit.rear_edge, bearing_fit.front_edge)
         ]
         unknown = all_known(*edges)
         if unknown is not None:
@@ -107,16 +120,25 @@ def plain_raiser(shaft: Subject, index: int, station: Value) -> Raiser | Unknown
     return _of_section(shaft, station, size, plain, plain)
 
 
-def _raiser(shaft: Subject, index: int, kind: str) -> Raiser | Unknown:
+def _raiser(shaft: Subject, index: int, kind: str) -> Raiser | Unknown | None:
+    """The raiser at the end of a section; none where the shaft goes on as it is."""
     _, station = ends(shaft, index)
     here = diameters(shaft, index)
     beyond = diameters(shaft, index + 1) if index + 1 < len(shaft.raw("sections")) else here
     unknown = all_known(station, *here, *beyond)
     if unknown is not None:
         return unknown
-    if kind == "shoulder" and _number(here[0]) == _number(beyond[0]):
-        because = "a shoulder is stated where the diameter does not change: no step to judge"
-        return Unknown(((*shaft.place("sections"), index, "notch"),), f"{shaft.label}: {because}")
+    steps = _number(here[0]) != _number(beyond[0])
+    contradiction = {
+        ("shoulder", False): "a shoulder is stated where the diameter does not change: no step "
+        "to judge",
+        ("none", True): "no notch is stated where the diameter changes: a step is a notch",
+    }.get((kind, steps))
+    if contradiction:
+        place = (*shaft.place("sections"), index, "notch")
+        return Unknown((place,), f"{shaft.label}: {contradiction}")
+    if kind == "none":
+        return None
     weaker = min((here, beyond), key=_section_modulus)
     large = max(here[0], beyond[0], key=_number)
     tensile = shaft.given("tensile_strength", "R_m")
@@ -150,18 +172,8 @@ def _factors(
 ) -> tuple[Value, Value]:
     """K_f in bending and K_fs in torsion of a stress raiser."""
     large, small, radius = step
-    if kind == "spline":
-        return (
-            compute(notch.spline_bending_fatigue, tensile),
-            compute(notch.spline_torsion_fatigue, tensile),
-        )
-    if kind in ("press fit", "taper"):  # a taper grips and frets as a press fit does
-        return (
-            compute(notch.press_fit_bending_fatigue, tensile),
-            compute(notch.press_fit_torsion_fatigue, tensile),
-        )
-    if kind == "keyway":
-        return compute(notch.keyway_bending), compute(notch.keyway_torsion)
+    if kind in JOINT_OF_NOTCH:
+        return _fitted_factors(kind, tensile)
     if kind == "hole":
         return compute(notch.hole_bending), compute(notch.hole_torsion)
     if kind == "groove":
@@ -170,6 +182,22 @@ def _factors(
         _of_corner(kind, load, (large, small, radius), tensile) for load in ("bending", "torsion")
     )
     return bending, torsion
+
+
+def _fitted_factors(kind: str, tensile: Value) -> tuple[Value, Value]:
+    """K_f and K_fs under what is fitted on a section."""
+    if kind == "spline":
+        return (
+            compute(notch.spline_bending_fatigue, tensile),
+            compute(notch.spline_torsion_fatigue, tensile),
+        )
+    if kind == "keyway":
+        return compute(notch.keyway_bending), compute(notch.keyway_torsion)
+    # A taper grips and frets as a press fit does.
+    return (
+        compute(notch.press_fit_bending_fatigue, tensile),
+        compute(notch.press_fit_torsion_fatigue, tensile),
+    )
 
 
 _THEORETICAL: dict[tuple[str, str], Callable[[float, float, float], float]] = {

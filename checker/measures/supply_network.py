@@ -18,12 +18,14 @@ from checker.mechanics.equation import equation_of
 from checker.solve.oil_terms import Oil
 from checker.spec.fields import NONE
 from checker.spec.subject import Subject
+from checker.train.bearing_size import outside
 
 _RISE = assumed(25.0, "ΔK", "ΔT", "rise of the oil in a mesh of an aircraft gearbox (from memory)")
 _PARTS = ("mesh", "bearing", "clutch", "damper", "gear")
 ENGINE_SOURCES = ("engine", "engine gallery")
 _PUMP_SOURCES = ("pump", "sump", "reservoir")
 _BY_WEIGHT = ("drip", "channel", "jet", "pressure")
+_BY_PUMP = ("channel", "jet", "pressure")
 _ENDS = ("reservoir", "engine")
 
 
@@ -83,6 +85,33 @@ def fed_by_flow(design: Design, part: Subject) -> Value:
         inputs=known,
         path=_place(design),
     )
+
+
+@measure("bearing", "", "whether a pump feeds the bearing", at="lubrication")
+def fed_by_pump(design: Design, bearing: Subject) -> Value:
+    """Whether a jet, channel or pressed way leads to the bearing, and a pump fills it."""
+    ways = _ways_to(design, bearing.name)
+    if isinstance(ways, Unknown):
+        return ways
+    values = [_pumped(design, way) for way in ways if not is_dry(way.given("flow", "Q"))]
+    known = tuple(each for each in values if isinstance(each, Known))
+    fed = next((each for each in known if each.value), None)
+    place = None if known else _place(design)
+    return fed or all_known(*values) or Known(False, "", "fed by a pump", inputs=known, path=place)
+
+
+def _pumped(design: Design, way: Subject) -> Value:
+    """Whether the pump of the drive, or of an engine that shares its oil, fills a way."""
+    lubrication = properties.lubrication(design)
+    source, kind = way.given("from", "from"), way.given("kind", "supply")
+    if isinstance(source, Unknown) or isinstance(kind, Unknown):
+        return all_known(source, kind) or source
+    by_engine = source.value in ENGINE_SOURCES
+    pump = lubrication.given("shared_with_engine" if by_engine else "system")
+    if isinstance(pump, Unknown):
+        return pump
+    runs = bool(pump.value) if by_engine else "pump" in str(pump.value)
+    return Known(runs and kind.value in _BY_PUMP, "", "fed by a pump", inputs=(source, kind, pump))
 
 
 @varying_measure("mesh", "ΔK", "rise of the oil that is fed to the mesh")
@@ -244,7 +273,7 @@ def _bearing_dips(design: Design, bearing: Subject, point: Subject) -> Value:
     depth = compute(
         churning.dip_depth,
         shaft.given("centre.up", "y"),
-        bearing.given("outside", "D"),
+        outside(bearing),
         oil_height(design, bearing.given("station", "x"), point, "lowest_level"),
     )
     if isinstance(depth, Unknown):

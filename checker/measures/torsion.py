@@ -158,8 +158,7 @@ def dwell_separation(design: Design, drive: Subject) -> Value:
     if None in stated:
         return Unknown((engine.place("dwell_speeds"),))
     survey = movers.survey
-    speeds = [survey.idle, *(each.value for each in stated)]
-    apart = [_separation(movers, speed, float(survey.law(speed))) for speed in speeds]
+    apart = [_separation(movers, speed, float(survey.law(speed))) for speed in survey.held]
     return min(apart, key=lambda value: value.number)
 
 
@@ -188,24 +187,19 @@ def _clearing(movers: Movers, speed: float, mean: float) -> str:
 
 @measure("drive", "", "smallest changes that clear the worst separation")
 def smallest_change(design: Design, drive: Subject) -> Value:
-    """The factor on damper, inertias or speed that gives every counting order 20 % separation."""
+    """The factor on damper, inertias or speed that gives every counting order 20 % separation.
+
+    It is that for the operation point, idle or held speed that stands nearest to resonance, and
+    brings no other of them nearer than that.
+    """
     movers = design.movers
     if isinstance(movers, Unknown):
         return movers
-    resonances, survey = movers.resonances, movers.survey
-    worst = min(
-        (
-            (resonances.separation(float(survey.speed[index]), float(survey.mean[index]))[0], index)
-            for index in survey.points.values()
-            if not survey.open[index]
-        ),
-        default=(1.0, 0),
-    )
+    speed, mean = min(movers.held, key=lambda each: movers.resonances.separation(*each)[0])
     words = _NONE
-    if worst[0] < _WANTED:
-        index = worst[1]
-        words = _clearing(movers, float(survey.speed[index]), float(survey.mean[index]))
-    return survey.found(words, "", "change")
+    if movers.resonances.separation(speed, mean)[0] < _WANTED:
+        words = _clearing(movers, speed, mean)
+    return movers.survey.found(words, "", "change")
 
 
 @measure("drive", "", "what moves the lowest natural frequency, and what idle speed does")
@@ -260,24 +254,43 @@ def _as_far_as_rated(barred: BarredRanges, found: Known) -> Value:
 
 @varying_measure("drive", "", "whether the point lies outside every barred range")
 def outside_barred(design: Design, drive: Subject, point: Subject) -> Value:
-    """Whether the crankshaft speed of the point is in no barred range."""
-    return _outside(design, point.given("engine_speed", "ω"))
+    """Whether the crankshaft speed of the point is in no barred range.
+
+    Below idle and above the top of the survey the torque at the point itself decides.
+    """
+    speed = point.given("engine_speed", "ω")
+    barred, found = design.barred, at_point(design, point)
+    if isinstance(barred, Unknown) or isinstance(speed, Unknown) or isinstance(found, Unknown):
+        return merged([each for each in (barred, speed, found) if isinstance(each, Unknown)])
+    if barred.survey.idle <= speed.number <= barred.survey.top:
+        inside = barred.at_speed(speed.number)
+    else:
+        inside = barred.at_point(found[1])
+    return _free(barred, inside, speed)
 
 
-@measure("drive", "", "whether idle lies outside every barred range")
-def idle_outside_barred(design: Design, drive: Subject) -> Value:
-    """Whether the idle speed of the engine is in no barred range."""
-    return _outside(design, design.subjects.the("engine").given("idle_speed", "ω_idle"))
-
-
-def _outside(design: Design, speed: Value) -> Value:
-    barred = design.barred
+@measure("drive", "", "whether idle and held speeds lie outside every barred range")
+def dwell_outside_barred(design: Design, drive: Subject) -> Value:
+    """Whether idle and the speeds at which the engine is held are in no barred range."""
+    barred, engine = design.barred, design.subjects.the("engine")
     if isinstance(barred, Unknown):
         return barred
-    if isinstance(speed, Unknown):
-        return speed
-    inside = any(low <= speed.number <= high for low, high in barred.proved)
-    found = barred.survey.found(not inside, "", "outside", speed)
+    survey = barred.survey
+    if any(barred.at_speed(speed) for speed in survey.held):
+        return _free(barred, True)
+    if None in (engine.raw("dwell_speeds") or ()):
+        return Unknown((engine.place("dwell_speeds"),))
+    beyond = [speed for speed in survey.held if not survey.idle <= speed <= survey.top]
+    if beyond:
+        return Unknown(
+            because=f"{beyond[0] * _RPM:.0f} rpm lies outside the surveyed speeds, "
+            f"{survey.idle * _RPM:.0f} to {survey.top * _RPM:.0f} rpm"
+        )
+    return _free(barred, False)
+
+
+def _free(barred: BarredRanges, inside: bool, *speed: Known) -> Value:
+    found = barred.survey.found(not inside, "", "outside", *speed)
     # No rating that is still missing can lift the bar of another part.
     return found if inside else _as_far_as_rated(barred, found)
 

@@ -19,13 +19,23 @@ _RATED_AIR = assumed(
 _OFF_PATH = "it carries no mean torque between engine and propeller"
 
 
-def _node(survey: TorsionalSurvey, subject: Subject) -> int | None:
-    """The joint that a part stands for; of a shaft, the one that its torque loads the most."""
+def _node(survey: TorsionalSurvey, subject: Subject, index: int) -> int | None:
+    """The joint that a part stands for; of a shaft, the one that swings the most at a speed.
+
+    Args:
+        survey: torque of every joint at every speed.
+        subject: the part.
+        index: of the speed.
+    """
     if subject.kind != "shaft":
         kind = "mesh" if subject.kind == "mesh" else subject.kind
         return survey.model.joint(kind, subject.name or subject.kind)  # type: ignore[arg-type]
-    joints = survey.model.joints_of(subject.name)
-    return max(joints, key=lambda index: survey.alternating[index].max(), default=None)
+    joints = [each for each in survey.model.joints_of(subject.name) if _carries(survey, each)]
+    return max(joints, key=lambda joint: survey.alternating[joint, index], default=None)
+
+
+def _carries(survey: TorsionalSurvey, joint: int) -> bool:
+    return survey.model.nodes[joint].on_path
 
 
 def _own_ratio(survey: TorsionalSurvey, subject: Subject, node: int) -> float:
@@ -43,8 +53,8 @@ def _torques(
         return found
     resonances, index = found
     survey = resonances.survey
-    node = _node(survey, subject)
-    if node is None or not survey.model.nodes[node].on_path:
+    node = _node(survey, subject, index)
+    if node is None or not _carries(survey, node):
         return Unknown(because=_OFF_PATH)
     ratio = _own_ratio(survey, subject, node)
     mean = _mean(design, subject, point)

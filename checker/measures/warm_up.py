@@ -14,6 +14,7 @@ from checker.solve.heat_balance import DAY, HeatModel
 from checker.solve.oil_terms import Oil, Term, term
 from checker.spec.fields import NONE
 from checker.spec.subject import Subject
+from checker.train.bearing_size import outside, width
 
 _WARM_UP_KINDS = ("warm-up", "ground idle", "taxi")  # the first that is stated
 _ON_THE_GROUND = ("warm-up", "ground idle", "taxi")
@@ -140,12 +141,7 @@ def heat_content(design: Design) -> Value:
     ]
     shafts = [mass for each in inner for mass in _section_masses(each)]
     bearings = [
-        compute(
-            heat.ring_mass,
-            each.given("outside", "D"),
-            each.given("bore", "d"),
-            each.given("width", "B"),
-        )
+        compute(heat.ring_mass, outside(each), each.given("bore", "d"), width(each))
         for each in design.subjects.all("bearing")
     ]
     return _content(design, [*_gear_masses(design), *shafts, *bearings])

@@ -143,26 +143,6 @@ def dynamic_viscosity(absolute_temperature: float) -> float:
     return 1.458e-6 * math.pow(absolute_temperature, 1.5) / (absolute_temperature + 110.4)
 
 
-@equation(
-    "T_hot",
-    "T_hot = 310.928 - 2.0 z / 304.8",
-    unit="K",
-    source="14 CFR 23.1043 as of 2014: 100 °F at sea level less 3.6 °F per 1000 ft",
-    altitude="z [m]",
-)
-def hot_day_temperature(altitude: float) -> float:
-    """Air temperature ``T_hot`` of the hot day for cooling tests, in K.
-
-    100 °F at sea level, less 3.6 °F for each 1000 ft of altitude (in m). Valid from -2000 to
-    11 000 m. Source: 14 CFR 23.1043 as of 2014.
-
-    Raises:
-        OutOfRange: ``altitude`` lies outside the troposphere tables.
-    """
-    geopotential_altitude(altitude)
-    return (100.0 + 459.67) / 1.8 - 2.0 * altitude / 304.8
-
-
 def _require_above_zero(absolute_temperature: float) -> None:
     if absolute_temperature <= 0.0:
         raise OutOfRange("the temperature of the air is not above absolute zero")

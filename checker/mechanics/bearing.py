@@ -18,7 +18,6 @@ _LIFE = "ISO 281:2007, basic rating life (from memory)"
 _GROOVE = "ISO 281:2007 Table 3, radial-contact groove ball bearings, normal clearance"
 _SHORT = "Shigley's Mechanical Engineering Design, Table 11-1 (partly from memory)"
 _STATIC = "ISO 76 as given on a bearing maker's catalogue page"
-_ANGULAR_40 = "SEED rolling-element bearing guide, 40 deg angular contact"
 
 # Rows: relative axial load, e, Y; X is 0.56 throughout.
 _BY_F0 = (  # f_0 F_a / C_0
@@ -95,23 +94,6 @@ def duration(revolutions: float, angular_speed: float) -> float:
     if angular_speed <= 0:
         raise OutOfRange("the bearing does not turn")
     return revolutions * math.tau / angular_speed
-
-
-@equation(
-    "C_req",
-    "C_req = P (L / 10⁶)^(1/p)",
-    unit="N",
-    source=_LIFE,
-    load="P [N]",
-    revolutions="L [1]",
-    exponent="p [1]",
-)
-def required_rating(load: float, revolutions: float, exponent: float) -> float:
-    """Basic dynamic rating [N] needed for a basic life of so many revolutions.
-
-    Source: ISO 281:2007, basic life solved for the rating.
-    """
-    return float(load * (revolutions / 1e6) ** (1 / exponent))
 
 
 @equation(
@@ -193,49 +175,6 @@ def deep_groove_load_without_f0(radial: float, axial: float, static_rating: floa
 
 
 @equation(
-    "P",
-    "P = F_r if |F_a|/F_r ≤ 1.14, else 0.35 F_r + 0.57 |F_a|",
-    unit="N",
-    source=_ANGULAR_40,
-    radial="F_r [N]",
-    axial="F_a [N]",
-)
-def angular_contact_load(radial: float, axial: float) -> float:
-    """Equivalent dynamic load P [N] of a single 40 deg angular contact ball bearing.
-
-    F_a is what the bearing carries in its own direction, the induced force of its partner included.
-
-    Source: SEED rolling-element bearing guide. Valid for 40 deg and zero clearance.
-
-    Raises:
-        OutOfRange: axial load the other way, which a single bearing cannot carry.
-    """
-    _own_way(axial)
-    return _combined(radial, axial, 1.14, 0.35, 0.57)
-
-
-@equation(
-    "P",
-    "P = F_r + 0.55 |F_a| if |F_a|/F_r ≤ 1.14, else 0.57 F_r + 0.93 |F_a|",
-    unit="N",
-    source="back-to-back or face-to-face pair, 40 deg (from memory)",
-    radial="F_r [N]",
-    axial="F_a [N]",
-)
-def angular_contact_pair_load(radial: float, axial: float) -> float:
-    """Equivalent dynamic load P [N] of a matched pair of 40 deg angular contact ball bearings.
-
-    Set against the dynamic rating of the pair. F_a is the outside axial load, in either direction.
-
-    Source: from memory. Valid for 40 deg, back-to-back or face-to-face, zero clearance.
-    """
-    thrust = abs(axial)
-    if thrust <= 1.14 * radial:
-        return radial + 0.55 * thrust
-    return 0.57 * radial + 0.93 * thrust
-
-
-@equation(
     "F_ind",
     "F_ind = R F_r, R by contact angle",
     unit="N",
@@ -275,26 +214,6 @@ def deep_groove_static_load(radial: float, axial: float) -> float:
     Source: ISO 76 as given on a bearing maker's catalogue page.
     """
     return max(0.6 * radial + 0.5 * abs(axial), radial)
-
-
-@equation(
-    "P_0",
-    "P_0 = max(0.5 F_r + 0.26 F_a, F_r)",
-    unit="N",
-    source=_ANGULAR_40,
-    radial="F_r [N]",
-    axial="F_a [N]",
-)
-def angular_contact_static_load(radial: float, axial: float) -> float:
-    """Equivalent static load P_0 [N] of a single 40 deg angular contact ball bearing.
-
-    Source: SEED rolling-element bearing guide.
-
-    Raises:
-        OutOfRange: axial load the other way, which a single bearing cannot carry.
-    """
-    _own_way(axial)
-    return max(0.5 * radial + 0.26 * axial, radial)
 
 
 @equation(
@@ -379,11 +298,6 @@ def speed_parameter(bore: float, outside: float, angular_speed: float) -> float:
     Source: definition.
     """
     return angular_speed / math.tau * (bore + outside) / 2
-
-
-def _own_way(axial: float) -> None:
-    if axial < 0:
-        raise OutOfRange("the axial load acts against the one way in which the bearing carries")
 
 
 def _combined(radial: float, axial: float, limit: float, x: float, y: float) -> float:

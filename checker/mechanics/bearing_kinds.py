@@ -134,7 +134,7 @@ _KINDS = (
         radial=True,
         axial=Axial.NONE,
         source=_PRACTICE,
-        remark="a thrust face is a bearing of its own",
+        remark="with a thrust face it carries axial force one way",
     ),
 )
 

@@ -1,8 +1,4 @@
-"""Rating life beyond the basic one: reliability, oil film, dirt; least load; many bearings at once.
-
-The factor a_1 has two forms that must not be mixed: the table of ISO 281:2007, and the
-three-parameter Weibull distribution of a textbook, which gives a rating directly.
-"""
+"""Rating life beyond the basic one: reliability, oil film, dirt; least load; many bearings."""
 
 import math
 
@@ -11,7 +7,6 @@ from checker.mechanics.equation import OutOfRange, equation
 _A1 = "ISO 281:2007 Table 12 (from memory); the edition of 1990 had 0.62, 0.53, 0.44, 0.33, 0.21"
 _AISO = "ISO 281:2007, 9.3.3 (from memory)"
 _NU1 = "ISO 281:2007, 9.3.2.3 (from memory)"
-_WEIBULL = "Shigley's Mechanical Engineering Design 8e, Ch 11"
 _RELIABILITY = {90: 1.0, 95: 0.64, 96: 0.55, 97: 0.47, 98: 0.37, 99: 0.25}
 # Weibull slope of bearing lives. Source: ISO 281 background, 1.5 (from memory).
 WEIBULL_SLOPE = 1.5
@@ -38,39 +33,6 @@ def reliability_factor(percent: int) -> float:
 
 
 @equation(
-    "C_10",
-    "C_10 = F ((x_D) / (x_0 + θ (ln 1/R)^(1/b)))^(1/p)",
-    unit="N",
-    source=_WEIBULL,
-    load="F [N]",
-    lives="x_D [1]",
-    reliability="R [1]",
-    least="x_0 [1]",
-    scale="θ [1]",
-    slope="b [1]",
-    exponent="p [1]",
-)
-def rating_for_reliability(
-    load: float,
-    lives: float,
-    reliability: float,
-    least: float,
-    scale: float,
-    slope: float,
-    exponent: float,
-) -> float:
-    """Dynamic rating needed for x_D lives of 10⁶ revolutions at reliability R.
-
-    Raises:
-        OutOfRange: reliability not between 0 and 1.
-    """
-    if not 0.0 < reliability < 1.0:
-        raise OutOfRange("reliability must be above 0 and below 1")
-    reached = least + scale * math.log(1.0 / reliability) ** (1.0 / slope)
-    return float(load * (lives / reached) ** (1.0 / exponent))
-
-
-@equation(
     "R",
     "R = exp(−ln(1/0.9) (t / L_10h)^1.5)",
     unit="1",
@@ -94,19 +56,6 @@ def reliability_at(time: float, life: float) -> float:
 def system_reliability(reliability: float, other: float) -> float:
     """Reliability of two things that both must hold."""
     return reliability * other
-
-
-@equation(
-    "R_each",
-    "R_each = R^(1/N)",
-    unit="1",
-    source="series system; U. C. Jindal, Machine Design, Ch 18, Example 18-8",
-    reliability="R [1]",
-    bearings="N [1]",
-)
-def reliability_of_each(reliability: float, bearings: int) -> float:
-    """Reliability that each of N like bearings needs for a system of reliability R."""
-    return float(reliability ** (1.0 / bearings))
 
 
 @equation(

@@ -1,7 +1,7 @@
 """Equivalent loads of the bearing kinds, matched pairs, and the axial force they induce.
 
-Deep groove bearings and the 40 deg angular contact bearing are in ``bearing``. Radial forces are
-sizes; an axial force is what the bearing itself carries, in a direction in which it carries.
+Deep groove bearings are in ``bearing``. Radial forces are sizes; an axial force is what the bearing
+itself carries, in a direction in which it carries.
 """
 
 import itertools

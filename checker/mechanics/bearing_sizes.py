@@ -111,6 +111,24 @@ def generic_width(series: str, bore: float) -> float:
     return _size(series, bore)[1] / 1e3
 
 
+@equation(
+    "diameter series",
+    "last digit of the dimension series",
+    unit="1",
+    source=_ISO_15,
+    series="series []",
+)
+def diameter_series(series: str) -> int:
+    """Diameter series of a dimension series of ISO 15: 2 of 02.
+
+    Raises:
+        OutOfRange: series not listed.
+    """
+    if series not in _SIZES:
+        raise OutOfRange(f"series {series!r} is not one of " + ", ".join(SERIES))
+    return int(series[-1])
+
+
 def _elements(bore: float, outside: float, share: float) -> tuple[float, float, int]:
     """Diameter of the rolling elements [m], their ratio to the pitch circle, and their number."""
     diameter = share * (outside - bore)

@@ -1,4 +1,4 @@
-"""Air in oil: how bubbles rise, what a resting oil gives up, and how the rest grows."""
+"""Air in oil, oil in air: what a resting oil gives up, how the rest grows, how drops fall."""
 
 import math
 
@@ -7,26 +7,6 @@ from checker.mechanics.equation import OutOfRange, equation
 
 # ASTM D892 counts bubbles of 10 to 1000 µm as entrained air.
 SMALLEST, LARGEST = 10.0e-6, 1000.0e-6
-
-
-@equation(
-    "w",
-    "w = √(4 g d Δρ/(3 C_D ρ)), C_D = 24/Re to Re 1, 24/Re (1 + 0.15 Re^0.687) above",
-    unit="m/s",
-    source="Stokes to Re 1 (Robinson 1946 for oil), Schiller-Naumann above (from memory)",
-    diameter="d [m]",
-    viscosity="ν [m2/s]",
-    density="ρ [kg/m3]",
-    gas_density="ρ_a [kg/m3]",
-)
-def rise_speed(diameter: float, viscosity: float, density: float, gas_density: float) -> float:
-    """Speed ``w`` at which a bubble rises as a rigid sphere, in m/s.
-
-    SI arguments. Oil with additives holds bubbles as rigid or slower. Valid to Re 800. Source:
-    Stokes; Schiller and Naumann (from memory).
-    """
-    difference = STANDARD_GRAVITY * (density - gas_density)
-    return _settling(difference * diameter**2 / (18.0 * density * viscosity), diameter, viscosity)
 
 
 @equation(
@@ -48,11 +28,7 @@ def drop_fall_speed(
     """
     difference = STANDARD_GRAVITY * (density - gas_density)
     stokes = difference * diameter**2 / (18.0 * gas_viscosity)
-    return _settling(stokes, diameter, gas_viscosity / gas_density)
-
-
-def _settling(stokes: float, diameter: float, viscosity: float) -> float:
-    """Settling speed from that of Stokes' law."""
+    viscosity = gas_viscosity / gas_density
     if stokes * diameter / viscosity <= 1.0:
         return stokes
     low, high = 0.0, stokes  # w (1 + 0.15 Re^0.687) grows with w and passes the Stokes speed

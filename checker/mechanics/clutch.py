@@ -16,21 +16,6 @@ _USABLE = {1: 1.0, 2: 0.9, 3: 0.8}
 
 
 @equation(
-    "α",
-    "α = β / 2",
-    unit="rad",
-    source="derived: equilibrium of a roller between two surfaces",
-    included_angle="β [rad]",
-)
-def roller_gripping_angle(included_angle: float) -> float:
-    """Gripping angle α [rad] of a roller between surfaces that enclose the angle β [rad].
-
-    Source: derived. The two contact forces balance along the bisector, so each leans by half.
-    """
-    return included_angle / 2
-
-
-@equation(
     "S_g",
     "S_g = μ / tan α",
     unit="1",
@@ -49,50 +34,6 @@ def grip_margin(friction: float, gripping_angle: float) -> float:
         OutOfRange: gripping angle not between 0 and 90 deg.
     """
     return friction / _tangent(gripping_angle)
-
-
-@equation(
-    "S_g",
-    "S_g = μ F_n / √(F_t² + F_a²)",
-    unit="1",
-    source="derived: the friction circle on " + _GRIP,
-    friction="μ [1]",
-    normal="F_n [N]",
-    tangential="F_t [N]",
-    axial="F_a [N]",
-)
-def grip_margin_with_axial(
-    friction: float, normal: float, tangential: float, axial: float
-) -> float:
-    """Grip margin when the elements carry an axial force F_a [N] besides F_t and F_n [N].
-
-    A one-way clutch needs a bearing beside it; this tells what an axial force that the bearing
-    leaves to it takes from the grip.
-
-    Source: derived, the friction circle on Nagler & Lohrengel (2021), Eq. (1).
-
-    Raises:
-        OutOfRange: no force along the surface, so nothing to grip.
-    """
-    along = math.hypot(tangential, axial)
-    if along == 0:
-        raise OutOfRange("neither a tangential nor an axial force acts: there is nothing to grip")
-    return friction * normal / along
-
-
-@equation(
-    "α_max",
-    "α_max = arctan μ",
-    unit="rad",
-    source=_GRIP,
-    friction="μ [1]",
-)
-def greatest_gripping_angle(friction: float) -> float:
-    """Largest gripping angle α_max [rad] that friction μ holds.
-
-    Source: Nagler & Lohrengel (2021), Eq. (1).
-    """
-    return math.atan(friction)
 
 
 @equation(

@@ -117,29 +117,60 @@ def case_over_shear_depth(case_depth: float, shear_depth: float) -> float:
 
 
 @equation(
-    "Δα",
-    "Δα = e / l",
+    "α′",
+    "cos 2α′ = cos 2α − e / (r_i + r)",
     unit="rad",
-    source="derived: the gap of races out of centre changes the strut angle",
+    source="geometry of a roller between a cylinder and a flat, derived",
+    gripping_angle="α [rad]",
     eccentricity="e [m]",
-    strut="l [m]",
+    inner_race="r_i [m]",
+    roller="r [m]",
 )
-def angle_change_of_eccentricity(eccentricity: float, strut: float) -> float:
-    """Change of the gripping angle of an element of length l by races out of centre by e."""
-    return eccentricity / strut
+def roller_angle_out_of_centre(
+    gripping_angle: float, eccentricity: float, inner_race: float, roller: float
+) -> float:
+    """Largest gripping angle α′ [rad] of rollers on flat ramps whose races are out of centre by e.
+
+    With the flats in the outer race, at the distance h from its axis, the centre of a roller of
+    radius r stands r_i + r from the axis of the inner race and h − r from that of the outer one,
+    along the normal of the flat. Race and flat thus enclose 2α by cos 2α = (h − r)/(r_i + r), and
+    an offset e along the normal takes e from h on the narrow side. With the flats on the inner race
+    cos 2α = (h + r)/(r_o − r), and the wide side is the steep one; r_i + r, with r_i = h, is then
+    the smaller length and so the safe one. To first order Δα = e / (2 (r_i + r) sin 2α).
+
+    An indicator between the races shows twice the offset; taken for e, its reading is safe.
+
+    Source: derived. Valid for flat ramps; curved ones can keep their angle.
+
+    Raises:
+        OutOfRange: no roller fits into the narrowed gap.
+    """
+    cosine = math.cos(2.0 * gripping_angle) - eccentricity / (inner_race + roller)
+    if cosine <= 0.0:
+        raise OutOfRange("eccentricity: no roller fits into so narrow a gap")
+    return math.acos(cosine) / 2.0
 
 
 @equation(
     "α′",
-    "α′ = α + Δα",
+    "α′ = α_e, not below α",
     unit="rad",
-    source="definition",
+    source="the cam of the sprag, by its maker",
     gripping_angle="α [rad]",
-    change="Δα [rad]",
+    out_of_centre="α_e [rad]",
 )
-def widened_angle(gripping_angle: float, change: float) -> float:
-    """Gripping angle at the wide side of races out of centre."""
-    return gripping_angle + change
+def sprag_angle_out_of_centre(gripping_angle: float, out_of_centre: float) -> float:
+    """Gripping angle α′ [rad] of a sprag in the gap that the allowed runout widens the most.
+
+    Two arcs and their centres decide how fast the angle of a sprag grows with its gap; a strut of
+    fixed length would understate it many times. So it is the maker's figure or none.
+
+    Raises:
+        OutOfRange: smaller than the angle with the races in centre, which no runout makes it.
+    """
+    if out_of_centre < gripping_angle:
+        raise OutOfRange("out_of_centre must be at least the gripping angle with centred races")
+    return out_of_centre
 
 
 @equation(
@@ -156,19 +187,13 @@ def torque_of_rows(one: float, rows: int) -> float:
 
 
 @equation(
-    "l",
-    "l = r_o − r_i",
-    unit="m",
-    source="definition",
-    outer_race="r_o [m]",
-    inner_race="r_i [m]",
+    "p_max",
+    "p_max = min(p_nominal, p_maker)",
+    unit="Pa",
+    source="the lower of two limits",
+    nominal="p_nominal [Pa]",
+    maker="p_maker [Pa]",
 )
-def gap_of_races(outer_race: float, inner_race: float) -> float:
-    """Gap between the races, which an element bridges.
-
-    Raises:
-        OutOfRange: the races leave no gap.
-    """
-    if outer_race <= inner_race:
-        raise OutOfRange("outer_race must be above inner_race: the races leave no gap")
-    return outer_race - inner_race
+def lower_pressure(nominal: float, maker: float) -> float:
+    """Contact pressure [Pa] that a clutch is allowed where its maker states a limit of his own."""
+    return min(nominal, maker)

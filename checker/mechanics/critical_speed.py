@@ -105,7 +105,12 @@ def critical_speed(frequency: float, order: float) -> float:
     """Speed [rad/s] at which an order meets a natural frequency.
 
     Source: definition.
+
+    Raises:
+        OutOfRange: order zero is a steady torque and meets no frequency.
     """
+    if order <= 0.0:
+        raise OutOfRange("order must be above zero: a steady torque excites nothing")
     return math.tau * frequency / order
 
 

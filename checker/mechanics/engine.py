@@ -4,7 +4,6 @@ The factor of the regulations already stands for the pulsation of the gas torque
 mean torque once; it is never put on top of a computed alternating torque.
 """
 
-import cmath
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -53,16 +52,6 @@ CS_VLA_TWO_STROKE = TorqueFactors(
     "CS-VLA 361(b)(2), amendment not stated in the copy read",
     (TWO_STROKE,),
     {1: 6.0, 2: 3.0, 3: 2.0},
-)
-CFR_27 = TorqueFactors(
-    "14 CFR 27.361(b), Amdt 27-23 (1988)",
-    (FOUR_STROKE, TWO_STROKE),
-    {2: 4.0, 3: 3.0, 4: 2.0, 5: 1.33},
-)
-CS_22 = TorqueFactors(
-    "CS 22.361(a)(b), UK CAA retained text, ORS9 Decision No. 1",
-    (FOUR_STROKE, TWO_STROKE),
-    {2: 4.0, 3: 3.0, 4: 2.0, 5: 1.33},
 )
 
 
@@ -236,30 +225,6 @@ def firing_is_even(firing_intervals: Sequence[float], strokes: int) -> bool:
 
 
 @equation(
-    "m_h",
-    "m_h = |Σ exp(i h φ_k)|",
-    unit="1",
-    source="phase-vector sum over firing angles, derived",
-    order="h [1]",
-    angles="φ_k [rad]",
-)
-def order_magnitude(order: float, angles: Sequence[float]) -> float:
-    """How strongly the cylinders together excite an order: from 0 to the number of cylinders.
-
-    h is the order per crank revolution, φ_k [rad] the angle of each firing within one cycle. The
-    full number of cylinders says that all pulses add up, zero that they cancel.
-
-    Source: phase-vector sum, derived. Valid for the orders of an engine: ½, 1, 1½ and so on.
-
-    Raises:
-        OutOfRange: an order that does not repeat over two revolutions.
-    """
-    if order <= 0 or (2 * order) % 1 != 0:
-        raise OutOfRange(f"an order of {order:g} is not a positive multiple of one half")
-    return abs(sum(cmath.exp(1j * order * angle) for angle in angles))
-
-
-@equation(
     "f",
     "f = h ω / (2 π)",
     unit="Hz",
@@ -275,27 +240,6 @@ def excitation_frequency(order: float, angular_speed: float) -> float:
     Source: definition of an order.
     """
     return order * angular_speed / math.tau
-
-
-@equation(
-    "ω_c",
-    "ω_c = 2 π f_n / h",
-    unit="rad/s",
-    source="definition of an order",
-    natural_frequency="f_n [Hz]",
-    order="h [1]",
-)
-def critical_speed(natural_frequency: float, order: float) -> float:
-    """Angular speed ω_c [rad/s] at which order h per revolution meets a natural frequency f_n [Hz].
-
-    Source: definition of an order.
-
-    Raises:
-        OutOfRange: order zero is a steady torque and meets no frequency.
-    """
-    if order <= 0:
-        raise OutOfRange("the order is not above zero: a steady torque excites nothing")
-    return math.tau * natural_frequency / order
 
 
 def _revolutions_per_cycle(strokes: int) -> int:

@@ -2,8 +2,6 @@
 
 from checker.mechanics.equation import OutOfRange, equation
 
-US_GALLON = 3.785411784e-3  # m3, exact
-
 
 @equation(
     "V_air",
@@ -87,19 +85,3 @@ def expansion_space(capacity: float, fill: float) -> float:
     if fill <= 0.0:
         raise OutOfRange(f"an oil fill of {fill * 1e3:.4g} L is no oil")
     return (capacity - fill) / fill
-
-
-@equation(
-    "V_e",
-    "V_e = max(0.1 V, 0.5 US gal)",
-    unit="m3",
-    source="14 CFR 27.1013(c), 29.1013(b)(1): oil tanks of reciprocating engines",
-    tank_capacity="V [m3]",
-)
-def expansion_space_floor(tank_capacity: float) -> float:
-    """Least expansion space ``V_e`` of an oil tank of that capacity, both in m3.
-
-    A rule for the oil tanks of reciprocating engines; for a gearbox sump a measure of good
-    practice. Source: 14 CFR 27.1013(c), 29.1013(b)(1).
-    """
-    return max(0.1 * tank_capacity, 0.5 * US_GALLON)

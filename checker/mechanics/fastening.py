@@ -1,4 +1,4 @@
-"""Torque through press and taper fits, splines, lugs and wood; the bolts of the gear case."""
+"""Torque through press fits, splines, lugs and wood; the bolts of the gear case."""
 
 import math
 
@@ -46,28 +46,6 @@ def hub_hoop_stress(pressure: float, diameter: float, outside: float) -> float:
     if diameter >= outside:
         raise OutOfRange("outside must be above diameter: the hub has no wall")
     return pressure * (outside**2 + diameter**2) / (outside**2 - diameter**2)
-
-
-@equation(
-    "T_f",
-    "T_f = μ F d_m / (2 (sin α + μ cos α))",
-    unit="N m",
-    source=_COULOMB,
-    friction="μ [1]",
-    force="F [N]",
-    mean_diameter="d_m [m]",
-    half_angle="α [rad]",
-)
-def taper_torque(friction: float, force: float, mean_diameter: float, half_angle: float) -> float:
-    """Torque of a taper of half angle α that a nut pulls up with a force F.
-
-    Raises:
-        OutOfRange: half angle not between 0 and 90 deg.
-    """
-    if not 0.0 < half_angle < math.pi / 2.0:
-        raise OutOfRange("half_angle must be above 0 and below 90 deg")
-    normal = force / (math.sin(half_angle) + friction * math.cos(half_angle))
-    return friction * normal * mean_diameter / 2.0
 
 
 @equation(
@@ -201,7 +179,8 @@ def case_torque(
 ) -> float:
     """Torque that the bolts between case and engine carry, about the shafts.
 
-    Where the propeller turns with the engine it is their difference, else their sum.
+    Where the propeller turns with the engine it is their difference, else their sum. Both torques
+    are to be of one moment: peaks of two shafts are not.
     """
     return propeller_sense * propeller_torque - engine_sense * engine_torque
 

@@ -124,18 +124,3 @@ def depth_of_greatest_shear(half_width: float) -> float:
     Source: Boresi & Schmidt (6e), Ch 17.
     """
     return 0.786 * half_width
-
-
-@equation(
-    "τ_max",
-    "τ_max = 0.300 p_0",
-    unit="Pa",
-    source=_HERTZ,
-    pressure="p_0 [Pa]",
-)
-def greatest_shear(pressure: float) -> float:
-    """Greatest shear stress τ_max [Pa] below the surface, from pressure p_0 [Pa].
-
-    Source: Boresi & Schmidt (6e), Ch 17. Friction in the contact would raise it.
-    """
-    return 0.300 * pressure

@@ -69,3 +69,15 @@ def hotter(one: float, other: float) -> float:
 def colder(one: float, other: float) -> float:
     """The lower of two temperatures [K]."""
     return min(one, other)
+
+
+@equation(
+    "Σ m",
+    "Σ m = Σ m_i",
+    unit="kg",
+    source="definition",
+    masses="m_i [kg]",
+)
+def mass_of_parts(masses: tuple[float, ...]) -> float:
+    """Mass [kg] of parts together."""
+    return sum(masses)

@@ -20,8 +20,6 @@ from checker.mechanics.equation import OutOfRange, equation
 from checker.mechanics.tooth import (
     curvature_radius_at_diameter,
     diameter_at_curvature_radius,
-    inverse_involute,
-    involute,
 )
 
 _PAIR = "ISO 21771:2007, cylindrical gear pairs (from memory)"
@@ -68,64 +66,6 @@ def working_pressure_angle(
             f" add up to {base_radii * 1e3:.4g} mm, leave no line of action"
         )
     return acos(base_radii / centre_distance)
-
-
-@equation(
-    "α_w0",
-    "inv α_w0 = inv α_t + 2 tan α_n (x_1 + x_2) / (z_1 + z_2)",
-    unit="rad",
-    source=_PAIR,
-    profile_shift_1="x_1 [1]",
-    profile_shift_2="x_2 [1]",
-    teeth_1="z_1 [1]",
-    teeth_2="z_2 [1]",
-    normal_pressure_angle="α_n [rad]",
-    transverse_pressure_angle="α_t [rad]",
-)
-def zero_backlash_pressure_angle(
-    profile_shift_1: float,
-    profile_shift_2: float,
-    teeth_1: int,
-    teeth_2: int,
-    normal_pressure_angle: float,
-    transverse_pressure_angle: float,
-) -> float:
-    """Transverse working pressure angle at which the pair meets without backlash.
-
-    With nominal profile shifts for full teeth; with generating ones for teeth thinned for backlash.
-
-    Raises:
-        OutOfRange: the profile shifts are so negative that no centre distance closes the backlash.
-    """
-    shift_sum = profile_shift_1 + profile_shift_2
-    involute_there = involute(transverse_pressure_angle) + (
-        2.0 * tan(normal_pressure_angle) * shift_sum / (teeth_1 + teeth_2)
-    )
-    if involute_there < 0.0:
-        raise OutOfRange(
-            f"with profile shifts that add up to {shift_sum:.4g} the teeth keep backlash at every"
-            " centre distance"
-        )
-    return inverse_involute(involute_there)
-
-
-@equation(
-    "a_w0",
-    "a_w0 = a cos α_t / cos α_w0",
-    unit="m",
-    source=_PAIR,
-    reference_centre_distance="a [m]",
-    transverse_pressure_angle="α_t [rad]",
-    zero_backlash_pressure_angle="α_w0 [rad]",
-)
-def zero_backlash_centre_distance(
-    reference_centre_distance: float,
-    transverse_pressure_angle: float,
-    zero_backlash_pressure_angle: float,
-) -> float:
-    """Centre distance at which the pair meets without backlash."""
-    base_radii = reference_centre_distance * cos(transverse_pressure_angle)
-    return base_radii / cos(zero_backlash_pressure_angle)
 
 
 @equation(
@@ -309,25 +249,6 @@ def pitch_line_velocity(angular_speed: float, working_pitch_diameter: float) -> 
 
 
 @equation(
-    "v_g",
-    "v_g = g (ω_1 + ω_2)",
-    unit="m/s",
-    source=_PAIR,
-    distance_from_pitch_point="g [m]",
-    angular_speed_1="ω_1 [rad/s]",
-    angular_speed_2="ω_2 [rad/s]",
-)
-def sliding_velocity(
-    distance_from_pitch_point: float, angular_speed_1: float, angular_speed_2: float
-) -> float:
-    """Speed of sliding at a point of the line of action; greatest at the ends of contact.
-
-    Both angular speeds are positive: the gears of an external pair turn opposite ways.
-    """
-    return distance_from_pitch_point * (angular_speed_1 + angular_speed_2)
-
-
-@equation(
     "b/d_1",
     "b/d_1 = b / d_1",
     unit="1",
@@ -351,19 +272,6 @@ def face_width_ratio(face_width: float, reference_diameter_of_pinion: float) -> 
 def hunting_common_factor(teeth_1: int, teeth_2: int) -> int:
     """Common factor of the tooth counts; 1 where every tooth meets every tooth of the mate."""
     return gcd(teeth_1, teeth_2)
-
-
-@equation(
-    "N_rep",
-    "N_rep = z_mate / gcd(z, z_mate)",
-    unit="1",
-    source="W. C. Foiles, Gear Frequencies Using the Euclidean Algorithm",
-    teeth="z [1]",
-    teeth_of_mate="z_mate [1]",
-)
-def revolutions_to_repeat(teeth: int, teeth_of_mate: int) -> int:
-    """Turns of this gear after which the same two teeth meet again."""
-    return teeth_of_mate // gcd(teeth, teeth_of_mate)
 
 
 @equation(

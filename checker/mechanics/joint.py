@@ -68,21 +68,6 @@ BOLT_CLASSES = (
     _inch("SAE 8", 0, 1.5, 120, 130, 150),
 )
 
-# Nominal diameter and pitch of coarse metric threads, mm. ISO 261 (from memory).
-_COARSE_PITCH = {
-    5: 0.8,
-    6: 1.0,
-    8: 1.25,
-    10: 1.5,
-    12: 1.75,
-    14: 2.0,
-    16: 2.0,
-    18: 2.5,
-    20: 2.5,
-    22: 2.5,
-    24: 3.0,
-}
-
 
 def bolt_class(name: str, diameter: float) -> BoltClass:
     """The strengths of a class, such as 8.8 or SAE 5, at a nominal diameter [m].
@@ -119,27 +104,6 @@ def proof_stress(name: str, diameter: float) -> float:
 
 
 @equation(
-    "P",
-    "P = table(d)",
-    unit="m",
-    source="ISO 261, coarse series (from memory)",
-    diameter="d [m]",
-)
-def coarse_pitch(diameter: float) -> float:
-    """Pitch P [m] of the coarse metric thread of nominal diameter d [m].
-
-    Source: ISO 261 (from memory). Valid for M5 to M24.
-
-    Raises:
-        OutOfRange: no coarse thread of that diameter.
-    """
-    nominal = round(diameter * 1e3, 6)
-    if nominal not in _COARSE_PITCH:
-        raise OutOfRange(f"a bolt diameter of {nominal:g} mm has no coarse thread from M5 to M24")
-    return _COARSE_PITCH[int(nominal)] / 1e3
-
-
-@equation(
     "A_s",
     "A_s = π/4 (d − 0.9382 P)²",
     unit="m2",
@@ -153,23 +117,6 @@ def stress_area(diameter: float, pitch: float) -> float:
     Source: ISO 898-1 (from memory). Inch threads have 0.9743 for 0.9382.
     """
     return math.pi / 4 * (diameter - 0.9382 * pitch) ** 2
-
-
-@equation(
-    "F",
-    "F = k S_p A_s",
-    unit="N",
-    source=_WENTZELL,
-    proof="S_p [Pa]",
-    area="A_s [m2]",
-    fraction="k [1]",
-)
-def preload(proof: float, area: float, fraction: float) -> float:
-    """Preload F [N] of a bolt tightened to a fraction k of its proof load, usually 0.75 to 0.85.
-
-    Source: Wentzell, Machine Design, Ch 6.
-    """
-    return fraction * proof * area
 
 
 @equation(
@@ -207,23 +154,6 @@ def tightening_torque(nut_factor: float, diameter: float, force: float) -> float
     Source: Wentzell, Machine Design, Ch 6.
     """
     return nut_factor * diameter * force
-
-
-@equation(
-    "F",
-    "F = T / (K d)",
-    unit="N",
-    source=_WENTZELL,
-    torque="T [N m]",
-    nut_factor="K [1]",
-    diameter="d [m]",
-)
-def preload_from_torque(torque: float, nut_factor: float, diameter: float) -> float:
-    """Preload F [N] that wrench torque T [N·m] gives; symbols as in the tightening torque.
-
-    Source: Wentzell, Machine Design, Ch 6.
-    """
-    return torque / (nut_factor * diameter)
 
 
 @equation(

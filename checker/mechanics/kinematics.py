@@ -106,19 +106,6 @@ def speed_ratio(engine_speed: float, propeller_speed: float) -> float:
 
 
 @equation(
-    "P",
-    "P = T ω",
-    unit="W",
-    source="definition of power",
-    torque="T [N m]",
-    speed="ω [rad/s]",
-)
-def shaft_power(torque: float, speed: float) -> float:
-    """Power carried by a shaft."""
-    return torque * speed
-
-
-@equation(
     "ΔX",
     "ΔX = |X / X₀ − 1|",
     unit="1",

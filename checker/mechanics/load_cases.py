@@ -13,8 +13,8 @@ GRAVITY = 9.80665
 _CS_23 = "EASA CS 23.371(a)(2), amendment not stated in the copy read"
 _AMC = "EASA AMC 23.371, amendment not stated in the copy read"
 _TWO_BLADES = 2
-# Diameter [m] up to which AMC 23.371(a) lets the engine mount leave out yawed flow.
-MOUNT_DIAMETER = 2.74
+# Slope of lift over angle of attack in radians, of a blade section below stall.
+THIN_AEROFOIL_LIFT_SLOPE = math.tau
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +34,12 @@ class GyroscopicCase:
 
 CS_23_371 = GyroscopicCase(2.5, 1.0, 2.5)
 GYROSCOPIC_SOURCE = f"{_CS_23}; 14 CFR 23.371(a)(2) before Amdt 23-64 has the same (from memory)"
+# Share of the limit loads of flight condition A that goes with the limit torque of each rating.
+TAKE_OFF_SHARE, MAXIMUM_CONTINUOUS_SHARE = 0.75, 1.0
+ENGINE_TORQUE_SOURCE = (
+    "CS 22.361(a)(1) and (2), UK CAA ORS9 Decision No. 1; "
+    "14 CFR 23.361(a)(1) and (2) before Amdt 23-64 has the same (from memory)"
+)
 SIDE_LOAD_FACTOR = 1.33  # CS-VLA 363, amendment not stated in the copy read
 
 
@@ -87,15 +93,6 @@ def _doubled(blades: int) -> int:
     return 2 if blades == _TWO_BLADES else 1
 
 
-def two_blade_couples(couple: float, angle: float) -> tuple[float, float]:
-    """Components of the couple of a two-blade propeller at a blade angle [rad].
-
-    C (1 − cos 2θ) about the axis of three blades and C sin 2θ across it; C is the couple of a
-    propeller of three blades and the same inertia. Source: AMC 23.371 and derived.
-    """
-    return couple * (1.0 - math.cos(2.0 * angle)), couple * math.sin(2.0 * angle)
-
-
 @equation(
     "M_1P",
     "M_1P = Δ F r / 2, twice that for two blades; r = 0.7 D/2",
@@ -115,6 +112,87 @@ def yawed_flow_moment(variation: float, thrust: float, diameter: float, blades: 
         OutOfRange: fewer than two blades.
     """
     return _doubled(blades) * variation * abs(thrust) * 0.7 * diameter / 4.0
+
+
+@equation(
+    "v",
+    "v = V sin ψ",
+    unit="m/s",
+    source="kinematics",
+    airspeed="V [m/s]",
+    inflow_angle="ψ [rad]",
+)
+def cross_flow(airspeed: float, inflow_angle: float) -> float:
+    """Part of the airspeed that blows across the propeller, in its plane."""
+    return airspeed * math.sin(inflow_angle)
+
+
+@equation(
+    "M_1P",
+    "M_1P = v (F / ω + ρ a N c w D² / 32), twice that for two blades",
+    unit="N m",
+    source="derived: small changes of speed at blade elements, cos φ taken as 1",
+    cross_flow="v [m/s]",
+    thrust="F [N]",
+    angular_speed="ω [rad/s]",
+    through_disc="w [m/s]",
+    chord="c [m]",
+    lift_slope="a [1]",
+    density="ρ [kg/m3]",
+    diameter="D [m]",
+    blades="N [1]",
+)
+def inflow_moment(
+    cross_flow: float,
+    thrust: float,
+    angular_speed: float,
+    through_disc: float,
+    chord: float,
+    lift_slope: float,
+    density: float,
+    diameter: float,
+    blades: int,
+) -> float:
+    """Hub moment of a propeller whose blades meet a cross flow v once a turn: an upper bound.
+
+    A section of a blade at radius r and azimuth θ moves at U = ω r + v sin θ through air that
+    passes the disc at w; W² = U² + w², tan φ = w/U. Its thrust per length at the angle of attack α
+    is t = ½ ρ c a W² α cos φ. A change of U alters W by cos φ and α by sin φ / W of it:
+
+        dt/dU = ½ ρ c a (W α (1 + cos² φ) + w cos φ) = t (1 + cos² φ)/U + ½ ρ c a w cos φ
+
+    so that it no longer matters how the thrust is spread over the radius. With cos φ ≤ 1, the
+    moment of a blade swings by v ∫ r dt/dU dr ≤ v (2 F/(N ω) + ½ ρ c a w R²/2); N blades keep N/2
+    of it, steady for three and more, between zero and twice that with two. The chord c at two
+    thirds of the radius gives ∫ c r dr from axis to tip of every blade of straight taper.
+
+    Not counted, and on the safe side: the hub without lift, the wake that answers the change of
+    lift (NACA Report 820, summary: a yawed propeller is a fin of aspect ratio about 8, which takes
+    a fifth off thin aerofoil theory). Not counted, and not on the safe side: the wake blown aside,
+    which makes a moment in the other plane, below a fifth of this one from 30 m/s upwards; drag
+    and swirl. Valid below stall, for v far below ω r of the working part of the blade.
+
+    Raises:
+        OutOfRange: fewer than two blades, or a propeller that stands still.
+    """
+    if angular_speed <= 0.0:
+        raise OutOfRange("angular speed must be above zero: the propeller stands still")
+    by_thrust = abs(thrust) / angular_speed
+    by_chord = density * lift_slope * blades * chord * through_disc * diameter**2 / 32.0
+    return _doubled(blades) * cross_flow * (by_thrust + by_chord)
+
+
+@equation(
+    "n",
+    "n = q_A n_A",
+    unit="1",
+    source=ENGINE_TORQUE_SOURCE,
+    limit_load_factor="n_A [1]",
+    share="q_A [1]",
+)
+def load_factor_of_torque_case(limit_load_factor: float, share: float) -> float:
+    """Load factor that goes with the limit torque of a rating, of that of flight condition A."""
+    return share * limit_load_factor
 
 
 @equation(

@@ -1,4 +1,4 @@
-"""Loads that a propeller puts on its drive: tip speed, thrust, gyroscopic couple, unbalance.
+"""The propeller in its air: tip speed, thrust, advance ratio and power coefficient; its inertia.
 
 Angular speeds are those of the propeller, never of the engine.
 """
@@ -8,7 +8,6 @@ import math
 from checker.mechanics.equation import OutOfRange, equation
 
 _DISC = "Rankine-Froude actuator disc"
-_TWO_BLADES = 2
 
 
 @equation(
@@ -93,33 +92,6 @@ def disc_loading(thrust: float, diameter: float) -> float:
 
 
 @equation(
-    "T_0",
-    "T_0 = (2 ρ A)^⅓ (FM P)^⅔",
-    unit="N",
-    source=_DISC + ", static",
-    power="P [W]",
-    diameter="D [m]",
-    density="ρ [kg/m3]",
-    figure_of_merit="FM [1]",
-)
-def static_thrust(power: float, diameter: float, density: float, figure_of_merit: float) -> float:
-    """Static thrust T_0 [N] from shaft power P [W] in air of density ρ [kg/m³].
-
-    With FM = 1 it is an upper bound that no propeller reaches; 0.6 to 0.8 is realistic (from
-    memory).
-
-    Source: static actuator disc.
-
-    Raises:
-        OutOfRange: figure of merit not above 0 and at most 1.
-    """
-    if not 0 < figure_of_merit <= 1:
-        raise OutOfRange(f"a figure of merit of {figure_of_merit:.4g} is not above 0 and at most 1")
-    induced_power = figure_of_merit * power
-    return math.cbrt(2 * density * disc_area(diameter) * induced_power**2)
-
-
-@equation(
     "w",
     "w² (w − V) = P / (2 ρ A)",
     unit="m/s",
@@ -151,6 +123,32 @@ def disc_speed(power: float, airspeed: float, diameter: float, density: float) -
 
 
 @equation(
+    "w",
+    "w = V/2 + √(V²/4 + T/(2 ρ A)); w = V where T < 0",
+    unit="m/s",
+    source=_DISC,
+    thrust="T [N]",
+    airspeed="V [m/s]",
+    diameter="D [m]",
+    density="ρ [kg/m3]",
+)
+def disc_speed_of_thrust(thrust: float, airspeed: float, diameter: float, density: float) -> float:
+    """Speed w [m/s] of the air through the disc that gives a thrust T [N]; V [m/s], ρ [kg/m³].
+
+    A propeller that brakes slows the air; it is taken as undisturbed there, which is more.
+
+    Source: actuator disc, T = 2 ρ A w (w − V).
+
+    Raises:
+        OutOfRange: flight backwards.
+    """
+    if airspeed < 0:
+        raise OutOfRange("the airspeed is below zero")
+    pressure = max(thrust, 0.0) / (2 * density * disc_area(diameter))
+    return airspeed / 2 + math.sqrt(airspeed**2 / 4 + pressure)
+
+
+@equation(
     "T",
     "T = P / w, with w² (w − V) = P / (2 ρ A)",
     unit="N",
@@ -169,44 +167,6 @@ def ideal_thrust(power: float, airspeed: float, diameter: float, density: float)
         OutOfRange: power not above zero, or flight backwards.
     """
     return power / disc_speed(power, airspeed, diameter, density)
-
-
-@equation(
-    "η_i",
-    "η_i = V / w",
-    unit="1",
-    source=_DISC,
-    airspeed="V [m/s]",
-    through_disc="w [m/s]",
-)
-def ideal_efficiency(airspeed: float, through_disc: float) -> float:
-    """Efficiency η_i of an ideal propeller, from airspeed V and disc speed w [m/s].
-
-    Source: actuator disc. No propeller of that diameter and power does better.
-    """
-    return airspeed / through_disc
-
-
-@equation(
-    "T",
-    "T = η P / V",
-    unit="N",
-    source="definition of propeller efficiency",
-    power="P [W]",
-    airspeed="V [m/s]",
-    efficiency="η [1]",
-)
-def thrust_from_efficiency(power: float, airspeed: float, efficiency: float) -> float:
-    """Thrust T [N] of a propeller of known efficiency η at airspeed V [m/s].
-
-    Source: definition of propeller efficiency.
-
-    Raises:
-        OutOfRange: no airspeed, at which the efficiency is zero whatever the thrust.
-    """
-    if airspeed <= 0:
-        raise OutOfRange("the airspeed is not above zero: at rest the efficiency says nothing")
-    return efficiency * power / airspeed
 
 
 @equation(
@@ -252,49 +212,6 @@ def power_coefficient(power: float, density: float, angular_speed: float, diamet
     if angular_speed <= 0:
         raise OutOfRange("the propeller does not turn")
     return power / (density * (angular_speed / math.tau) ** 3 * diameter**5)
-
-
-@equation(
-    "ω_turn",
-    "ω_turn = √(ω_yaw² + ω_pitch²)",
-    unit="rad/s",
-    source="derived: yaw and pitch rates at once add as vectors",
-    yaw_rate="ω_yaw [rad/s]",
-    pitch_rate="ω_pitch [rad/s]",
-)
-def combined_turn_rate(yaw_rate: float, pitch_rate: float) -> float:
-    """Turn rate [rad/s] of the propeller axis when yaw and pitch come at once.
-
-    Source: derived.
-    """
-    return math.hypot(yaw_rate, pitch_rate)
-
-
-@equation(
-    "M_g",
-    "M_g = I ω ω_turn, twice that for two blades",
-    unit="N m",
-    source="EASA AMC 23.371, amendment not stated in the copy read",
-    inertia="I [kg m2]",
-    angular_speed="ω [rad/s]",
-    turn_rate="ω_turn [rad/s]",
-    blades="N [1]",
-)
-def gyroscopic_couple(inertia: float, angular_speed: float, turn_rate: float, blades: int) -> float:
-    """Peak gyroscopic couple M_g [N·m] of a propeller of polar inertia I [kg·m²].
-
-    Steady in the airframe for three and more evenly spaced blades; with two it swings between zero
-    and twice the value within half a turn. The turning shaft sees it fully reversed once a turn.
-
-    Source: EASA AMC 23.371.
-
-    Raises:
-        OutOfRange: fewer than two blades.
-    """
-    if blades < _TWO_BLADES:
-        raise OutOfRange(f"AMC 23.371 covers two blades and more, not {blades}")
-    steady = inertia * angular_speed * turn_rate
-    return 2 * steady if blades == _TWO_BLADES else steady
 
 
 @equation(

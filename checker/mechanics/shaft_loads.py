@@ -6,6 +6,7 @@ the slope of the shaft in that plane.
 """
 
 import math
+from collections.abc import Sequence
 
 from checker.mechanics.equation import OutOfRange, equation
 
@@ -106,9 +107,21 @@ def opposite(force: float) -> float:
 
 @equation(
     "x_set",
-    "x_set = (x₁ + x₂) / 2",
+    "x_set = (Σ x_i) / n",
     unit="m",
     source="a matched set counts as one support in its middle (common practice)",
+    stations="x_i [m]",
+)
+def middle_of_set(stations: Sequence[float]) -> float:
+    """Middle of the bearings of a matched set, in whatever order they are listed."""
+    return math.fsum(stations) / len(stations)
+
+
+@equation(
+    "x_m",
+    "x_m = (x₁ + x₂) / 2",
+    unit="m",
+    source="geometry: half way between",
     station="x₁ [m]",
     other="x₂ [m]",
 )
@@ -169,6 +182,70 @@ def resultant_moment(right: float, up: float) -> float:
 )
 def relative_slope(right_1: float, right_2: float, up_1: float, up_2: float) -> float:
     """Angle between two shafts at their mesh."""
+    return math.hypot(right_1 - right_2, up_1 - up_2)
+
+
+@equation(
+    "v",
+    "v = v_own + v₁ + (v₂ − v₁) (x − x₁) / (x₂ − x₁)",
+    unit="m",
+    source="geometry: a member on a bent shaft moves with its seats",
+    own="v_own [m]",
+    station="x [m]",
+    first="x₁ [m]",
+    last="x₂ [m]",
+    first_moved="v₁ [m]",
+    last_moved="v₂ [m]",
+)
+def moved_seat(
+    own: float, station: float, first: float, last: float, first_moved: float, last_moved: float
+) -> float:
+    """Deflection of a member at a station: its own, and that of the line through its seats.
+
+    Raises:
+        OutOfRange: both seats stand at one station.
+    """
+    tilt = tilted_seat(0.0, station, first, last, first_moved, last_moved)
+    return own + first_moved + tilt * (station - first)
+
+
+@equation(
+    "θ",
+    "θ = θ_own + (v₂ − v₁) / (x₂ − x₁)",
+    unit="rad",
+    source="geometry: a member on a bent shaft tilts with its seats",
+    own="θ_own [rad]",
+    station="x [m]",
+    first="x₁ [m]",
+    last="x₂ [m]",
+    first_moved="v₁ [m]",
+    last_moved="v₂ [m]",
+)
+def tilted_seat(
+    own: float, station: float, first: float, last: float, first_moved: float, last_moved: float
+) -> float:
+    """Slope of a member: its own, and that of the line through its seats, at any station.
+
+    Raises:
+        OutOfRange: both seats stand at one station.
+    """
+    if first == last:
+        raise OutOfRange("last: both seats stand at one station")
+    return own + (last_moved - first_moved) / (last - first)
+
+
+@equation(
+    "Δv",
+    "Δv = √((v_right,1 − v_right,2)² + (v_up,1 − v_up,2)²)",
+    unit="m",
+    source="geometry: deflections in two planes across each other",
+    right_1="v_right,1 [m]",
+    right_2="v_right,2 [m]",
+    up_1="v_up,1 [m]",
+    up_2="v_up,2 [m]",
+)
+def relative_deflection(right_1: float, right_2: float, up_1: float, up_2: float) -> float:
+    """How far two shafts move against each other at their mesh."""
     return math.hypot(right_1 - right_2, up_1 - up_2)
 
 

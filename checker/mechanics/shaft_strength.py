@@ -243,3 +243,16 @@ def safety_of_use(use: float) -> float:
 def torque_swing(limit: float, mean: float) -> float:
     """Amplitude of the torque that the limit torque of the regulations allows for."""
     return limit - mean
+
+
+@equation(
+    "T_max",
+    "T_max = T + T_a",
+    unit="N m",
+    source="definition",
+    mean="T [N m]",
+    swing="T_a [N m]",
+)
+def swung_torque(mean: float, swing: float) -> float:
+    """Highest torque of a cycle from its mean and its amplitude."""
+    return mean + swing

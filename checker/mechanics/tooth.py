@@ -6,7 +6,7 @@ alteration) are in normal modules. Tooth counts and the helix angle are positive
 helix matters to forces alone. Internal gears are not covered.
 """
 
-from math import acos, atan, cbrt, cos, hypot, pi, tan
+from math import acos, atan, cos, hypot, pi, tan
 
 from checker.mechanics.equation import OutOfRange, equation
 
@@ -23,34 +23,6 @@ _GEAR = "ISO 21771:2007, individual cylindrical gears (from memory)"
 def involute(angle: float) -> float:
     """Involute function: polar angle of the point whose pressure angle is ``angle``."""
     return tan(angle) - angle
-
-
-@equation(
-    "α",
-    "tan α − α = inv α, solved for α",
-    unit="rad",
-    source="Newton's method on the involute function of ISO 21771:2007 (from memory)",
-    value="inv α [rad]",
-)
-def inverse_involute(value: float) -> float:
-    """Angle between 0 and 90 degrees whose involute function is ``value``.
-
-    The function is convex and both starting points lie above the root (tan α − α is at least
-    α³/3, and tan α = inv α + α is below inv α + π/2), so Newton's steps descend to it.
-
-    Raises:
-        OutOfRange: ``value`` is negative; no pressure angle has it.
-    """
-    if value < 0.0:
-        raise OutOfRange(
-            f"an involute of {value:.4g} belongs to no pressure angle: it is below zero"
-        )
-    angle = min(cbrt(3.0 * value), atan(value + pi / 2.0))
-    step = angle
-    while step > 1e-15 * angle:
-        step = (involute(angle) - value) / tan(angle) ** 2
-        angle -= step
-    return angle
 
 
 @equation(
@@ -130,29 +102,6 @@ def base_diameter(reference_diameter: float, transverse_pressure_angle: float) -
 def transverse_base_pitch(transverse_module: float, transverse_pressure_angle: float) -> float:
     """Distance of neighbouring flanks along the transverse line of action."""
     return pi * transverse_module * cos(transverse_pressure_angle)
-
-
-@equation(
-    "d_a",
-    "d_a = d + 2 m_n (h_aP* + x + k)",
-    unit="m",
-    source=_GEAR,
-    reference_diameter="d [m]",
-    normal_module="m_n [m]",
-    addendum_factor="h_aP* [1]",
-    profile_shift="x [1]",
-    tip_alteration="k [1]",
-)
-def tip_diameter(
-    reference_diameter: float,
-    normal_module: float,
-    addendum_factor: float,
-    profile_shift: float,
-    tip_alteration: float,
-) -> float:
-    """Nominal tip diameter; the tip alteration is negative where the tip is shortened."""
-    height = addendum_factor + profile_shift + tip_alteration
-    return reference_diameter + 2.0 * normal_module * height
 
 
 @equation(

@@ -96,22 +96,6 @@ def axial_force(
 
 
 @equation(
-    "F_n",
-    "F_n = F_tw / (cos α_wt cos β_b)",
-    unit="N",
-    source=_FORCES,
-    tangential_force="F_tw [N]",
-    working_pressure_angle="α_wt [rad]",
-    base_helix_angle="β_b [rad]",
-)
-def normal_tooth_force(
-    tangential_force: float, working_pressure_angle: float, base_helix_angle: float
-) -> float:
-    """Whole force normal to the flanks."""
-    return tangential_force / (cos(working_pressure_angle) * cos(base_helix_angle))
-
-
-@equation(
     "F_x",
     "F_x = +F_p for a tractor, −F_p for a pusher",
     unit="N",

@@ -158,8 +158,9 @@ class Clutch(Part):
         "Rated torque of the clutch by catalogue or calculation; the sum where several run side by "
         "side."
     )
-    rating_is: Annotated[str | None, Choice(("nominal", "peak"))] = stated(
-        "Whether the rated torque is a nominal or a peak figure."
+    rating_is: Annotated[str | None, Choice(("nominal", "peak", "by geometry"))] = stated(
+        "Whether the rated torque is a nominal or a peak figure; or by geometry, of a clutch that "
+        "nobody rates: the torque at the allowed contact pressure of its elements then counts."
     )
     service_factor: Annotated[float | None, Number(1.0, 10.0)] = stated(
         "Service factor that its maker asks for, 1 or more."
@@ -176,6 +177,12 @@ class Clutch(Part):
     gripping_angle: Annotated[Quantity | None, Of("angle", above="0 deg", below="90 deg")] = stated(
         "Angle between strut and radius at the inner race (sprag), or half the wedge angle "
         "(roller)."
+    )
+    gripping_angle_out_of_centre: Annotated[
+        Quantity | None, Of("angle", above="0 deg", below="90 deg")
+    ] = stated(
+        "Gripping angle of a sprag where the allowed runout widens its gap the most, from its cam "
+        "by its maker; that of a roller is computed."
     )
     friction_coefficient: Friction = stated("Friction coefficient in this oil.")
     friction_evidence: Text = stated("Where that coefficient comes from.")

@@ -62,7 +62,10 @@ class ShaftSection(Part):
     notch: Annotated[
         str | None,
         Choice(("none", "shoulder", "groove", "keyway", "spline", "press fit", "taper", "hole")),
-    ] = stated("Stress raiser at the end of the section.")
+    ] = stated(
+        "Stress raiser at the end of the section; a keyway, spline, press fit or taper is taken to "
+        "reach all along it."
+    )
     notch_radius: Extent = stated("Fillet or notch root radius there.")
     notch_depth: Extent = stated("Depth of a groove below the diameter of this section.")
 
@@ -233,6 +236,12 @@ class Bearing(Part):
         "Which axial shaft movement it stops as built in, by shoulders and retainers on both "
         "rings: towards propeller, towards engine, both or none (floating)."
     )
+    shaft_stop: Annotated[
+        str | None, Choice(("shoulder", "nut", "retaining ring", "press fit"))
+    ] = stated(
+        "What takes the shaft's pull towards the propeller into its inner ring, of a bearing that "
+        "stops that movement: a shoulder of the shaft itself, a nut, a retaining ring, a press fit."
+    )
     matched_set: Text = stated("Name shared by the bearings of one matched set.")
     set_arrangement: Annotated[str | None, Choice(("back-to-back", "face-to-face", "tandem"))] = (
         stated("How the set is mounted.")
@@ -270,6 +279,16 @@ class Bearing(Part):
     outer_retained: Flag = stated(
         "Whether the outer ring is pinned, keyed or clamped against turning in its seat."
     )
+    pressure_limit: Strength = stated(
+        "Highest mean pressure that the lining of a plain bearing bears, limit loads included."
+    )
+    pv_limit: Annotated[Quantity | None, Of("pressure_speed", above="0 MPa m/s")] = stated(
+        "Mean pressure times sliding speed that the lining bears for long, with this lubrication."
+    )
+    thrust_outside: Size = stated(
+        "Outside diameter of the thrust face of a plain bearing, which reaches outwards from its "
+        "bore; without one it carries no axial force."
+    )
     axial_float: Extent = stated(
         "How far shaft and case may move past each other in a floating bearing, to either side."
     )
@@ -288,7 +307,16 @@ class Joint(Part):
     bolt_pitch: Size = stated("Thread pitch.")
     bolt_class: Text = stated("Strength class, such as 8.8, 10.9 or SAE 8.")
     preload: Annotated[Quantity | None, Of("force", at_least="0 N")] = stated(
-        "Preload of one bolt as assembled."
+        "Preload of one bolt, or of the nut of a taper, as assembled, with its range; without one, "
+        "the scatter of a torque wrench is assumed."
+    )
+    tightening_torque: Torque = stated(
+        "Torque on the wrench that gives a bolt its preload, without the running torque of a "
+        "self-locking nut."
+    )
+    nut_factor: Friction = stated(
+        "Nut factor K of that torque, T = K d F, as the threads are oiled: about 0.2 dry, 0.15 to "
+        "0.18 oiled."
     )
     friction_radius: Size = stated("Radius at which the friction acts.")
     friction_coefficient: Friction = stated("Friction coefficient of the faces.")
@@ -297,7 +325,7 @@ class Joint(Part):
     diameter: Size = stated("Shaft diameter in a key, taper (its middle) or press fit.")
     length: Size = stated("Length over which spline, key, taper or press fit bears.")
     interference: Length = stated("Interference of a press fit, with its range.")
-    hub_outside: Size = stated("Outside diameter of the hub of a press fit.")
+    hub_outside: Size = stated("Outside diameter of the hub of a press fit or taper.")
     half_angle: Annotated[Quantity | None, Of("angle", above="0 deg", at_most="45 deg")] = stated(
         "Half angle of a taper."
     )

@@ -39,6 +39,7 @@ from checker.spec.fields import (
 from checker.spec.part import Part
 from checker.spec.quantity import Quantity
 
+InflowAngle = Annotated[Quantity | None, Of("angle", at_least="0 deg", at_most="45 deg")]
 Sense = Annotated[str | None, Choice(("clockwise", "anticlockwise"))]
 
 
@@ -73,8 +74,8 @@ class Drive(Part):
         "Pusher: it pushes the shaft towards the engine."
     )
     limit_load_factor: Annotated[float | None, Number(1.0, 12.0)] = stated(
-        "Limit load factor of the aircraft (flight condition A), such as 3.8; it goes with the "
-        "limit torque."
+        "Limit load factor of the aircraft (flight condition A), such as 3.8; three quarters of it "
+        "go with the limit torque at take-off, all of it with that at maximum continuous."
     )
     target_life: Duration = stated("Service life wanted between overhauls.")
     build_temperature: Temperature = stated(
@@ -154,6 +155,9 @@ class Engine(Part):
     description: Text = stated("What the engine is, in a few words.")
     drives: Name = Field(
         description="Name of the shaft that the crankshaft (or the engine's own reduction) turns."
+    )
+    one_piece: Flag = stated(
+        "Whether that shaft is of one piece with the crankshaft, so that no joint lies between."
     )
     cylinders: Annotated[int | None, Count(1, 12)] = stated("Number of cylinders.")
     layout: Annotated[str | None, Choice(("in-line", "V", "boxer"))] = stated(
@@ -277,9 +281,22 @@ class OperationPoint(Part):
         "Gauge pressure in the engine crankcase at this point; suction is negative. Left out, "
         "that of the engine counts, and the drive is not shown for this point."
     )
+    inflow_angle: InflowAngle = stated(
+        "Angle between the propeller axis and the air that meets it at this point. Left out, the "
+        "worst yawed flow of the propeller counts."
+    )
     case_air_flow: Flow = stated(
         "Air that the vent must pass besides expansion and climb: scavenge surplus or blow-by."
     )
+
+
+class YawedFlow(Part):
+    """The worst flow askew to the propeller axis: in a steep climb, a sideslip or a pull-up."""
+
+    angle: InflowAngle = stated(
+        "Angle between the propeller axis and the air that meets it, wing upwash included."
+    )
+    airspeed: Stream = stated("Airspeed in that flow, at sea level.")
 
 
 class SwingTest(Part):
@@ -315,6 +332,10 @@ class Propeller(Part):
         "Sense of rotation, seen from the engine looking towards the propeller."
     )
     overhang: Length = stated("Distance of the blade plane beyond the outermost bearing.")
+    landing_gear: Annotated[str | None, Choice(("nose wheel", "tail wheel", "water"))] = stated(
+        "What the aircraft stands on: a nose wheel, a tail wheel, or water (floats, a hull; an "
+        "amphibian too)."
+    )
     ground_clearance: Length = stated("Clearance to ground or water in the worst attitude.")
     vibration_evidence: Text = stated(
         "Vibration stress evidence for this propeller on this engine and drive."
@@ -335,5 +356,10 @@ class Propeller(Part):
     )
     blade_thrust_variation: Annotated[float | None, Number(0.0, 5.0)] = stated(
         "How far the thrust of one blade swings about its mean in each turn in the worst yawed "
-        "flow, over that mean."
+        "flow, over that mean. Left out, yawed_flow and blade_chord tell the moment of it."
+    )
+    blade_chord: Size = stated("Chord of one blade at two thirds of the radius.")
+    yawed_flow: YawedFlow | None = stated(
+        "Worst yawed flow, from which the moment of the blades on the hub is computed unless "
+        "blade_thrust_variation is stated; it counts in every limit case."
     )

@@ -71,6 +71,7 @@ DIMENSIONS = {
     "torsional_damping": Dimension("a torsional damping", "N m s/rad"),
     "linear_stiffness": Dimension("a stiffness", "N/m"),
     "heat_transfer": Dimension("a heat transfer coefficient", "W/m2 K"),
+    "pressure_speed": Dimension("a pressure times a speed", "W/m2"),
     "ratio": Dimension("a ratio", "1"),
     "hardness": Dimension(
         "a hardness", "", ("hardness_rockwell_c", "hardness_vickers", "hardness_brinell")
@@ -278,6 +279,12 @@ UNITS: tuple[Unit, ...] = (
         ("lbf/in", _POUND_FORCE / _INCH, "lb/in"),
     ),
     *_kind("heat_transfer", ("W/m2 K", 1.0)),
+    *_kind(
+        "pressure_speed",
+        ("MPa m/s", 1e6, "N/mm2 m/s|W/mm2"),
+        ("W/m2", 1.0),
+        ("psi ft/min", _POUND_FORCE / _INCH**2 * _FOOT / 60, "psi fpm"),
+    ),
     *_kind("ratio", ("%", 1e-2), ("", 1.0)),
     *_kind("hardness_rockwell_c", ("HRC", 1.0)),
     *_kind("hardness_vickers", ("HV", 1.0)),

@@ -107,7 +107,7 @@ class BarredRanges:
         ranges: list[tuple[float, float]] = []
         before: list[tuple[float, float]] = []
         for response in self.survey.responses:
-            here = runs(self._barred(response), self.survey.speed[:SPEEDS])
+            here = runs(self._barred(response)[:SPEEDS], self.survey.speed[:SPEEDS])
             ranges += here
             if len(here) == len(before):
                 ranges += [
@@ -117,23 +117,35 @@ class BarredRanges:
             before = here
         return tuple(_joined(ranges))
 
+    def at_speed(self, speed: float) -> bool:
+        """Whether a crankshaft speed [rad/s] lies in what is proved to be barred."""
+        return any(low <= speed <= high for low, high in self.proved)
+
+    def at_point(self, index: int) -> bool:
+        """Whether the torque at an operation point of the survey bars it, in any state.
+
+        Args:
+            index: of the point, into the speeds of the survey.
+        """
+        return any(bool(self._barred(each)[index]) for each in self.survey.responses)
+
     def _barred(self, response: Response) -> "NDArray[np.bool_]":
-        """Whether each speed of the survey is barred in one state of the damper."""
+        """Whether each speed and point of the survey is barred in one state of the damper."""
         import numpy as np
 
-        carried = abs(self.survey.carried[:, :SPEEDS])
-        up, down = response.up[:, :SPEEDS], response.down[:, :SPEEDS]
-        barred = np.zeros(SPEEDS, dtype=bool)
+        survey = self.survey
+        highest = np.maximum(abs(survey.carried + response.up), abs(survey.carried + response.down))
+        swing = np.maximum(response.up, -response.down)
+        barred = np.zeros(len(survey.speed), dtype=bool)
         for limit in self.limits:
-            if limit.allowed is None:
-                continue
-            for joint in limit.nodes:
-                swing = np.maximum(up[joint], -down[joint])
-                torque = swing if limit.on == "swing" else carried[joint] + up[joint]
-                barred |= torque > limit.allowed
-        for index, node in enumerate(self.survey.model.nodes):
+            if limit.allowed is not None:
+                torque = swing if limit.on == "swing" else highest
+                barred |= (torque[list(limit.nodes)] > limit.allowed).any(axis=0)
+        against = np.where(survey.carried < 0.0, -response.up, response.down)
+        turned = abs(survey.carried) + against < 0.0
+        for index, node in enumerate(survey.model.nodes):
             if node.kind in ("mesh", "clutch") and node.on_path:
-                barred |= carried[index] + down[index] < 0.0
+                barred |= turned[index] & ~survey.open
         return barred
 
 

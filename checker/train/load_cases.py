@@ -1,15 +1,15 @@
 """The states in which the shafts are loaded: each operation point, and the limit cases."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, partial
 
 from checker.known import Known, Unknown, Value, assumed, compute, merged
 from checker.mechanics import air, engine, load_cases, propeller, shaft_loads
 from checker.spec.subject import Subject, Subjects
 from checker.train.graph import Train
 from checker.train.motion import Motion
-from checker.train.peak import Peaks
+from checker.train.peak import MAXIMUM_CONTINUOUS, TAKE_OFF, Peaks
 
 POINT, LIMIT_TORQUE, GYROSCOPIC, REVERSE, START, KICK_BACK = (
     "operation point",
@@ -24,6 +24,25 @@ _LEVEL_FLIGHT = "level flight or ground"
 Torques = Callable[[str], Value]
 """Torque of a shaft by its name [N m]."""
 _STANDARD_DAY = "the density of the standard day"
+_TORQUE_CASES = (
+    (TAKE_OFF, "take-off", load_cases.TAKE_OFF_SHARE),
+    (MAXIMUM_CONTINUOUS, "maximum continuous", load_cases.MAXIMUM_CONTINUOUS_SHARE),
+)
+
+
+@dataclass(frozen=True)
+class Inflow:
+    """The air that meets the propeller askew.
+
+    Attributes:
+        angle: between it and the propeller axis [rad].
+        airspeed: true airspeed [m/s].
+        density: of the air [kg/m3].
+    """
+
+    angle: Value
+    airspeed: Value
+    density: Value
 
 
 @dataclass(frozen=True)
@@ -37,8 +56,10 @@ class LoadCase:
         propeller_speed: of the propeller [rad/s].
         thrust: of the propeller [N].
         load_factor: on every weight.
+        inflow: the air that meets the propeller; none where the spec says nothing of it.
         yaw_rate: of the aircraft [rad/s].
         pitch_rate: of the aircraft [rad/s].
+        rating: of the engine, of which a limit torque is.
     """
 
     name: str
@@ -47,8 +68,10 @@ class LoadCase:
     propeller_speed: Value
     thrust: Value
     load_factor: Value
+    inflow: Inflow | None
     yaw_rate: Known | None = None
     pitch_rate: Known | None = None
+    rating: str | None = None
 
     @property
     def known_name(self) -> Known:
@@ -74,14 +97,31 @@ class LoadCases:
     @cached_property
     def limits(self) -> tuple[LoadCase, ...]:
         """The limit cases, with the peak torque: unknown while the torsional survey is."""
-        limit = self._limit_torque("limit torque", self._peaks.peak)
-        return (limit, *self.gyroscopic, *self.sudden)
+        return (
+            *(
+                self._limit_torque("limit torque", self._peaks.peak, *each)
+                for each in _TORQUE_CASES
+            ),
+            *self.gyroscopic,
+            *self.sudden,
+        )
 
     @cached_property
     def least_limits(self) -> tuple[LoadCase, ...]:
-        """The limit cases, with the least that the peak torque can be."""
-        limit = self._limit_torque("least limit torque", self._peaks.floor)
-        return (limit, *self.limits[1:])
+        """The limit cases, with the least that the peak torque can be.
+
+        Those of a rating are left out while nothing of it is known: the rest is a bound.
+        """
+        return (
+            *(
+                self._limit_torque("least limit torque", self._peaks.floor, *each)
+                for each in _TORQUE_CASES
+                if isinstance(self._peaks.floor(self._train.last, each[0]), Known)
+                and isinstance(self._rated_speed(each[0]), Known)
+            ),
+            *self.gyroscopic,
+            *self.sudden,
+        )
 
     def judged(self, of_limits: Callable[[tuple[LoadCase, ...]], Value], shaft: str) -> Value:
         """A value of the limit cases that gets worse with the torque.
@@ -92,12 +132,11 @@ class LoadCases:
         limits = self.limits if known else self.least_limits
         return self._peaks.judged(lambda _: of_limits(limits), shaft)
 
-    def at_peak(self, case: LoadCase, shaft: str, peak: Value) -> LoadCase:
-        """A case in the moment in which the torque of a shaft is at its peak.
+    def at_peak(self, case: LoadCase, shaft: str, peak: Value, mean: Value) -> LoadCase:
+        """A case in the moment in which the torque of a shaft swings from its mean to its peak.
 
         Every tooth force on the shaft goes with its torque; weight and propeller do not.
         """
-        mean = self._peaks.mean(shaft)
         return replace(
             case,
             name=f"{case.name}, torque of {shaft} at its peak",
@@ -112,10 +151,11 @@ class LoadCases:
             LoadCase(
                 f"gyroscopic, yaw {yaw_word}, pitch {pitch_word}",
                 GYROSCOPIC,
-                self._continuous_torque,
+                self.continuous_torque,
                 self._continuous_speed,
                 self.largest_thrust,
                 Known(case.load_factor, "1", "n", origin=source),
+                self._worst_inflow,
                 Known(yaw * case.yaw_rate, "rad/s", "ω_yaw", origin=source),
                 Known(pitch * case.pitch_rate, "rad/s", "ω_pitch", origin=source),
             )
@@ -131,12 +171,23 @@ class LoadCases:
     @cached_property
     def largest_thrust(self) -> Value:
         """F_p, largest thrust of the operation points [N]; it stands for maximum continuous."""
-        return self._extreme_thrust(max)
+        return self._extreme_thrust(max, self._subjects.all("point"))
+
+    @cached_property
+    def take_off_thrust(self) -> Value:
+        """F_p, largest thrust of the take-off points [N]; of all where none is a take-off."""
+        points = self._subjects.all("point")
+        if not any(point.raw("kind") == "take-off" for point in points):
+            return self.largest_thrust
+        # A point of unknown kind may be a take-off.
+        return self._extreme_thrust(
+            max, [point for point in points if point.raw("kind") in ("take-off", None)]
+        )
 
     @cached_property
     def least_thrust(self) -> Value:
         """F_p, least thrust of the operation points, braking where it is negative [N]."""
-        return self._extreme_thrust(min)
+        return self._extreme_thrust(min, self._subjects.all("point"))
 
     def thrust_at(self, point: Subject) -> Value:
         """F_p at a point [N]: stated, or that of an ideal propeller, which no real one reaches."""
@@ -148,23 +199,36 @@ class LoadCases:
 
     def ideal_thrust(self, point: Subject) -> Value:
         """Thrust of the actuator disc at the power of a point [N]: an upper bound."""
-        altitude = point.given("altitude", "z")
-        standard = assumed(0.0, "ΔK", "ΔT", _STANDARD_DAY)
-        density = compute(
-            air.density,
-            compute(air.pressure, altitude),
-            compute(air.temperature, altitude, standard),
-        )
         return compute(
             propeller.ideal_thrust,
             point.given("power", "P"),
             point.given("airspeed", "V"),
             self._subjects.the("propeller").given("diameter", "D"),
-            density,
+            _density(point.given("altitude", "z")),
         )
 
-    def _extreme_thrust(self, pick: Callable[..., Known]) -> Value:
-        values = [self.thrust_at(point) for point in self._subjects.all("point")]
+    def _inflow_at(self, point: Subject) -> Inflow | None:
+        if point.raw("inflow_angle") is None:
+            return self._worst_inflow
+        return Inflow(
+            point.given("inflow_angle", "ψ"),
+            point.given("airspeed", "V"),
+            _density(point.given("altitude", "z")),
+        )
+
+    @cached_property
+    def _worst_inflow(self) -> Inflow | None:
+        blades = self._subjects.the("propeller")
+        if blades.raw("yawed_flow") is None:
+            return None
+        return Inflow(
+            blades.given("yawed_flow.angle", "ψ"),
+            blades.given("yawed_flow.airspeed", "V"),
+            _density(Known(0.0, "m", "z", origin="yawed flow is stated for sea level")),
+        )
+
+    def _extreme_thrust(self, pick: Callable[..., Known], points: Sequence[Subject]) -> Value:
+        values = [self.thrust_at(point) for point in points]
         unknown = [value for value in values if isinstance(value, Unknown)]
         if unknown or not values:
             return merged(unknown) if unknown else Unknown((("operation",),))
@@ -181,21 +245,29 @@ class LoadCases:
             self._motion.speed(self._train.last, point),
             self.thrust_at(point),
             _one(_LEVEL_FLIGHT),
+            self._inflow_at(point),
         )
 
-    def _limit_torque(self, name: str, torques: Torques) -> LoadCase:
-        """The peak torque, with all of the loads of flight condition A.
+    def _limit_torque(
+        self, name: str, torques: Callable[..., Value], rating: str, word: str, share: float
+    ) -> LoadCase:
+        """The limit torque of a rating with its share of the limit loads of flight condition A.
 
-        CS-22.361 and the old 23.361 ask for take-off torque with 75 % of them and for maximum
-        continuous torque with 100 %; this covers both.
+        CS 22.361(a) and the old 14 CFR 23.361(a): (1) take-off, 75 %; (2) maximum continuous, all.
         """
         return LoadCase(
-            name,
+            f"{name} at {word}",
             LIMIT_TORQUE,
-            torques,
-            self._continuous_speed,
-            self.largest_thrust,
-            self._subjects.the("drive").given("limit_load_factor", "n"),
+            partial(torques, rating=rating),
+            self._propeller_speed(self._rated_speed(rating)),
+            self.take_off_thrust if rating == TAKE_OFF else self.largest_thrust,
+            compute(
+                load_cases.load_factor_of_torque_case,
+                self._subjects.the("drive").given("limit_load_factor", "n_A"),
+                Known(share, "1", "q_A", origin=load_cases.ENGINE_TORQUE_SOURCE),
+            ),
+            self._worst_inflow,
+            rating=rating,
         )
 
     @cached_property
@@ -213,6 +285,7 @@ class LoadCases:
             self._idle_speed,
             self.least_thrust,
             _one(_LEVEL_FLIGHT),
+            self._worst_inflow,
         )
 
     @cached_property
@@ -226,6 +299,7 @@ class LoadCases:
             self._idle_speed,
             still,
             _one(_LEVEL_FLIGHT),
+            self._worst_inflow,
         )
 
     @cached_property
@@ -241,6 +315,7 @@ class LoadCases:
             self._idle_speed,
             still,
             _one(_LEVEL_FLIGHT),
+            self._worst_inflow,
         )
 
     @cached_property
@@ -249,17 +324,21 @@ class LoadCases:
 
     @cached_property
     def _continuous_speed(self) -> Value:
-        return self._propeller_speed(self._engine.given("maximum_continuous.speed", "ω_e"))
+        return self._propeller_speed(self._rated_speed(MAXIMUM_CONTINUOUS))
+
+    def _rated_speed(self, rating: str) -> Value:
+        return self._engine.given(f"{rating}.speed", "ω_e")
 
     @cached_property
     def _continuous_mean(self) -> Value:
         return compute(
             engine.mean_torque,
             self._engine.given("maximum_continuous.power", "P"),
-            self._engine.given("maximum_continuous.speed", "ω_e"),
+            self._rated_speed(MAXIMUM_CONTINUOUS),
         )
 
-    def _continuous_torque(self, shaft: str) -> Value:
+    def continuous_torque(self, shaft: str) -> Value:
+        """T, mean torque of a shaft at maximum continuous power [N m]."""
         return self._passed_on(self._continuous_mean, shaft)
 
     def _propeller_speed(self, crank: Value) -> Value:
@@ -269,6 +348,15 @@ class LoadCases:
 
     def _passed_on(self, torque: Value, shaft: str) -> Value:
         return self._motion.torque_passed_on(self._motion.torque_behind_engine(torque), shaft)
+
+
+def _density(altitude: Value) -> Value:
+    standard = assumed(0.0, "ΔK", "ΔT", _STANDARD_DAY)
+    return compute(
+        air.density,
+        compute(air.pressure, altitude),
+        compute(air.temperature, altitude, standard),
+    )
 
 
 def _one(origin: str) -> Known:

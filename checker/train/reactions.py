@@ -7,15 +7,13 @@ propeller counts, that of the shafts themselves does not.
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from checker.known import Known, Unknown, Value, all_known, compute, merged
+from checker.known import Known, Unknown, Value, compute, merged
 from checker.mechanics import beam, shaft_loads
 from checker.mechanics.beam import Bent, Load, Stretch
-from checker.mechanics.bearing_kinds import BEARING_KINDS
-from checker.mechanics.bearing_load import pressure_centre
 from checker.mechanics.equation import OutOfRange, equation_of
 from checker.spec.subject import Subject, Subjects
 from checker.train.carrier import carrier_of
@@ -26,17 +24,8 @@ from checker.train.motion import Motion
 from checker.train.pair import Pair
 from checker.train.peak import Peaks
 from checker.train.shaft_forces import Force, ShaftForces
-
-_WAYS = {"towards propeller": 1, "towards engine": -1}
-_OFFSET_KINDS = ("angular contact ball", "tapered roller")
-
-
-@dataclass(frozen=True)
-class Support:
-    """A radial support of a shaft: a bearing or a matched set of them."""
-
-    station: Known
-    members: tuple[Subject, ...]
+from checker.train.shaft_sections import section_values, stretches_of
+from checker.train.supports import Support, supports_of
 
 
 @dataclass(frozen=True)
@@ -101,7 +90,7 @@ class Reactions:
         self._carried: dict[tuple[str, str], Carried | Unknown] = {}
         self._supports: dict[str, tuple[Support, ...] | Unknown] = {}
         self._radial: dict[tuple[str, str], Value] = {}
-        self._slopes: dict[tuple[str, str, float], tuple[Value, Value]] = {}
+        self._bends: dict[tuple[str, str, str, float], tuple[Value, Value]] = {}
 
     def is_loaded(self, shaft: str) -> bool:
         """Whether a gear, the propeller, or a member that turns on it loads the shaft."""
@@ -229,14 +218,60 @@ class Reactions:
             places.append(-math.inf)
         return (min(places), max(places)) if places else (0.0, 0.0)
 
-    def slopes(self, shaft: str, case: LoadCase, station: float) -> tuple[Value, Value]:
-        """θ to the right and upwards at a station [rad]."""
-        key = (shaft, case.name, station)
-        if key not in self._slopes:
-            self._slopes[key] = self._bent_slopes(shaft, case, station)
-        return self._slopes[key]
+    def slopes(self, shaft: str, case: LoadCase, station: Value) -> tuple[Value, Value]:
+        """θ to the right and upwards at a station [rad], with that of what the shaft turns on."""
+        return self._bending(beam.slope, shaft_loads.tilted_seat, shaft, case, station)
 
-    def _bent_slopes(self, shaft: str, case: LoadCase, station: float) -> tuple[Value, Value]:
+    def deflections(self, shaft: str, case: LoadCase, station: Value) -> tuple[Value, Value]:
+        """v to the right and upwards at a station [m], with that of what the shaft turns on."""
+        return self._bending(beam.deflection, shaft_loads.moved_seat, shaft, case, station)
+
+    def _bending(
+        self,
+        bending: Callable[..., float],
+        seated: Callable[..., float],
+        shaft: str,
+        case: LoadCase,
+        station: Value,
+    ) -> tuple[Value, Value]:
+        if isinstance(station, Unknown):
+            return station, station
+        key = (bending.__name__, shaft, case.name, station.number)
+        if key not in self._bends:
+            own = self._own_bending(bending, shaft, case, station)
+            under = self._under(shaft, case)
+            if under is not None:
+                first, last, moved = under
+                right, up = (
+                    compute(seated, each, station, first, last, *ends)
+                    for each, ends in zip(own, moved, strict=True)
+                )
+                own = right, up
+            self._bends[key] = own
+        return self._bends[key]
+
+    def _under(
+        self, shaft: str, case: LoadCase
+    ) -> tuple[Known, Known, list[tuple[Value, Value]]] | None:
+        """Outer supports of a member on another shaft, and how that one moves under them."""
+        supports = self.supports(shaft)
+        if isinstance(supports, Unknown):
+            return None
+        first, last = (pick(supports, key=lambda each: each.station.number) for pick in (min, max))
+        carriers = [carrier_of(self._subjects, each.members[0]) for each in (first, last)]
+        if not any(carriers):
+            return None
+        still = Known(0.0, "m", "v", origin="the case is taken as stiff")
+        moved = [
+            self.deflections(carrier, case, each.station) if carrier else (still, still)
+            for carrier, each in zip(carriers, (first, last), strict=True)
+        ]
+        return first.station, last.station, list(zip(*moved, strict=True))
+
+    def _own_bending(
+        self, bending: Callable[..., float], shaft: str, case: LoadCase, station: Known
+    ) -> tuple[Value, Value]:
+        """Slope or deflection by the bending of the shaft itself between its supports."""
         carried = self.carried(shaft, case)
         stretches = self.stretches(shaft)
         unknown = [each for each in (carried, stretches) if isinstance(each, Unknown)]
@@ -244,73 +279,31 @@ class Reactions:
             missing = merged(unknown)
             return missing, missing
         places = [support.station.number for support in carried.supports]
+        equation = equation_of(bending)
         right, up = (
             Known(
-                beam.slope(bent, station, places, stretches),
-                "rad",
-                symbol,
-                origin=_SLOPE,
+                bending(bent, station.number, places, stretches),
+                equation.unit,
+                f"{equation.symbol}_{side}",
+                origin=equation,
                 inputs=(*carried.inputs, *self._section_values(shaft)),
             )
-            for bent, symbol in ((carried.right, "θ_right"), (carried.up, "θ_up"))
+            for bent, side in ((carried.right, "right"), (carried.up, "up"))
         )
         return right, up
-
-    def _section_values(self, shaft: str) -> tuple[Known, ...]:
-        """What the bending stiffness of a shaft rests on, for derivations."""
-        subject = self._subjects.the("shaft", shaft)
-        place = subject.place("sections")
-        return tuple(
-            Known(value.value, "m", symbol, path=(*place, index, field))
-            for index, section in enumerate(subject.raw("sections") or ())
-            for field, symbol, value in (
-                ("from", "x₁", section.from_),
-                ("to", "x₂", section.to),
-                ("outside", "D", section.outside),
-                ("inside", "d", section.inside),
-            )
-            if value is not None
-        )
-
-    def stretches(self, shaft: str) -> tuple[Stretch, ...] | Unknown:
-        """E I along a shaft from its sections, gaps taken over by the section before."""
-        subject = self._subjects.the("shaft", shaft)
-        sections = subject.raw("sections")
-        place = subject.place("sections")
-        if not sections:
-            return Unknown((place,))
-        missing = tuple(
-            (*place, index, name)
-            for index, section in enumerate(sections)
-            for name, value in (
-                ("from", section.from_),
-                ("to", section.to),
-                ("outside", section.outside),
-                ("inside", section.inside),
-            )
-            if value is None
-        )
-        if missing:
-            return Unknown(missing)
-        ordered = sorted(sections, key=lambda section: float(section.from_.value))
-        try:
-            stiffness = [
-                beam.bending_stiffness(s.outside.value, s.inside.value, beam.YOUNGS_MODULUS)
-                for s in ordered
-            ]
-        except OutOfRange as outside:
-            return Unknown(because=f"{subject.label}: {outside}")
-        ends = [*(s.from_.value for s in ordered[1:]), ordered[-1].to.value]
-        return tuple(
-            Stretch(s.from_.value, max(end, s.from_.value), each)
-            for s, end, each in zip(ordered, ends, stiffness, strict=True)
-        )
 
     def supports(self, shaft: str) -> tuple[Support, ...] | Unknown:
         """The radial supports of a shaft."""
         if shaft not in self._supports:
-            self._supports[shaft] = self._find_supports(shaft)
+            self._supports[shaft] = supports_of(self._subjects, shaft)
         return self._supports[shaft]
+
+    def stretches(self, shaft: str) -> tuple[Stretch, ...] | Unknown:
+        """E I along a shaft."""
+        return stretches_of(self._subjects.the("shaft", shaft))
+
+    def _section_values(self, shaft: str) -> tuple[Known, ...]:
+        return section_values(self._subjects.the("shaft", shaft))
 
     def _carry(self, shaft: str, case: LoadCase) -> Carried | Unknown:
         supports = self.supports(shaft)
@@ -333,59 +326,6 @@ class Reactions:
             return Unknown((("bearings",),), because=f"shafts.{shaft}: {outside}")
         sections = self._section_values(shaft) if len(supports) > 2 else ()
         return Carried(supports, forces, right, up, turning, sections)
-
-    def _find_supports(self, shaft: str) -> tuple[Support, ...] | Unknown:
-        bearings = [each for each in self._subjects.all("bearing") if each.raw("shaft") == shaft]
-        kinds = [bearing.given("kind", "kind") for bearing in bearings]
-        unknown = all_known(*kinds)
-        if unknown is not None:
-            return unknown
-        groups: dict[str, list[Subject]] = {}
-        for bearing in bearings:
-            if BEARING_KINDS[str(bearing.raw("kind"))].radial:
-                groups.setdefault(bearing.raw("matched_set") or f"\0{bearing.name}", []).append(
-                    bearing
-                )
-        stations = [self._station_of(members) for members in groups.values()]
-        unknown = all_known(*stations)
-        if unknown is not None:
-            return unknown
-        if len(stations) < 2:
-            because = f"shafts.{shaft} has {len(stations)} radial bearings listed; two are needed"
-            return Unknown((("bearings",),), because)
-        return tuple(
-            Support(station, tuple(members))
-            for station, members in zip(stations, groups.values(), strict=True)
-            if isinstance(station, Known)
-        )
-
-    def _station_of(self, members: list[Subject]) -> Value:
-        stations = [member.given("station", "x") for member in members]
-        if len(members) == 1:
-            return self._pressure_centre(members[0], stations[0])
-        total = stations[0]
-        for station in stations[1:]:
-            total = compute(shaft_loads.middle, total, station)
-        return total
-
-    @staticmethod
-    def _pressure_centre(bearing: Subject, station: Value) -> Value:
-        if bearing.raw("kind") not in _OFFSET_KINDS:
-            return station
-        locates = bearing.given("locates")
-        if isinstance(locates, Unknown):
-            return merged([locates, *([station] if isinstance(station, Unknown) else [])])
-        way = _WAYS.get(str(locates.value))
-        if way is None:
-            return station
-        return compute(
-            pressure_centre,
-            station,
-            bearing.given("bore", "d"),
-            bearing.given("outside", "D"),
-            bearing.given("contact_angle", "α"),
-            Known(way, "1", "way", inputs=(locates,)),
-        )
 
     def _forces(self, shaft: str, case: LoadCase) -> tuple[Force, ...] | Unknown:
         found = self.forces.on_shaft(shaft, case)
@@ -433,4 +373,3 @@ def _of(known: Known | None) -> float:
 
 _BEND = equation_of(beam.bend)
 _MOMENT = equation_of(beam.bending_moment)
-_SLOPE = equation_of(beam.slope)

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from checker.known import Known, Unknown, Value, all_known, compute
+from checker.known import Known, Unknown, Value, all_known, assumed, compute
 from checker.mechanics import load_cases, shaft_loads, tooth, tooth_forces
+from checker.mechanics.propeller import disc_speed_of_thrust
 from checker.spec.subject import Subjects
 from checker.train.graph import Train
 from checker.train.load_cases import LoadCase, Torques
@@ -13,6 +14,8 @@ from checker.train.motion import Motion
 from checker.train.pair import Pair, Wheel
 
 _DRIVEN, _DRIVING = 1, -1
+_LIFT_SLOPE = "thin aerofoil theory; a finite blade that disturbs its own flow has less"
+_EITHER = "state how far the thrust of a blade swings, or the yawed flow and the chord of a blade"
 _ROLES = {_DRIVEN: "its mate drives this gear", _DRIVING: "this gear drives its mate"}
 
 
@@ -235,12 +238,38 @@ class ShaftForces:
         return in_yaw, compute(shaft_loads.plane_couple, in_pitch, yawed_flow)
 
     def _yawed_flow(self, case: LoadCase) -> Value:
+        """M_1P: by the stated swing of the thrust of a blade, or else by the inflow."""
+        stated = self._subjects.the("propeller").given("blade_thrust_variation", "Δ")
+        return self.inflow_moment(case) if isinstance(stated, Unknown) else self.swing_moment(case)
+
+    def swing_moment(self, case: LoadCase) -> Value:
+        """M_1P by the stated swing of the thrust of a blade [N m]."""
         propeller = self._subjects.the("propeller")
         return compute(
             load_cases.yawed_flow_moment,
             propeller.given("blade_thrust_variation", "Δ"),
             case.thrust,
             propeller.given("diameter", "D"),
+            propeller.given("blades", "N"),
+        )
+
+    def inflow_moment(self, case: LoadCase) -> Value:
+        """M_1P of the blades in the inflow of a state of load [N m]."""
+        propeller, inflow = self._subjects.the("propeller"), case.inflow
+        if inflow is None:
+            either = ("blade_thrust_variation", "yawed_flow")
+            return Unknown(tuple(propeller.place(field) for field in either), _EITHER)
+        diameter = propeller.given("diameter", "D")
+        return compute(
+            load_cases.inflow_moment,
+            compute(load_cases.cross_flow, inflow.airspeed, inflow.angle),
+            case.thrust,
+            case.propeller_speed,
+            compute(disc_speed_of_thrust, case.thrust, inflow.airspeed, diameter, inflow.density),
+            propeller.given("blade_chord", "c"),
+            assumed(load_cases.THIN_AEROFOIL_LIFT_SLOPE, "1", "a", _LIFT_SLOPE),
+            inflow.density,
+            diameter,
             propeller.given("blades", "N"),
         )
 

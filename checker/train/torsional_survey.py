@@ -87,6 +87,7 @@ class TorsionalSurvey:
         mean: mean torque of the crankshaft at each [N m].
         open: whether the clutch overruns at each.
         reference: maximum continuous speed [rad/s].
+        held: idle and the other speeds at which the engine is held [rad/s].
     """
 
     def __init__(
@@ -96,6 +97,7 @@ class TorsionalSurvey:
         blades: BladeExcitation,
         limits: tuple[Known, Known, Known],
         points: dict[str, tuple[float, float, bool]],
+        dwell: tuple[float, ...],
     ) -> None:
         import numpy as np
 
@@ -104,10 +106,11 @@ class TorsionalSurvey:
         self.blades = blades
         self.orders = (*excitation.orders, blades.order.number)
         self.weak = excitation.weak(lumped=len(model.throws) == 1)
-        self._limits, self._points = limits, points
+        self._limits, self._points, self._dwell = limits, points, dwell
         idle, top, reference = limits
         self.idle, self.top, self.reference = idle.number, top.number, reference.number
         blade_inputs = (blades.order, blades.share)
+        self.held = (self.idle, *dwell)
         self.inputs = (*model.inputs, *excitation.inputs, *blade_inputs, idle, top)
         grid = np.linspace(self.idle, self.top, SPEEDS)
         self.speed: Real = np.concatenate([grid, [each[0] for each in points.values()]])
@@ -118,8 +121,13 @@ class TorsionalSurvey:
 
     def changed(self, part: Movable, factor: float) -> "TorsionalSurvey":
         """The survey of the drive with one part changed."""
-        model = self.model.changed(part, factor)
-        return TorsionalSurvey(model, self.excitation, self.blades, self._limits, self._points)
+        return self._with(self.model.changed(part, factor), self.excitation)
+
+    def _with(self, model: TorsionalModel, excitation: EngineExcitation) -> "TorsionalSurvey":
+        """The survey of another model or excitation at the same speeds."""
+        return TorsionalSurvey(
+            model, excitation, self.blades, self._limits, self._points, self._dwell
+        )
 
     def law(self, speed: "Real | float") -> "Real":
         """Mean torque along the propeller law, through maximum continuous power [N m]."""
@@ -266,6 +274,16 @@ class TorsionalSurvey:
         total = (abs(self.carried) + self.alternating)[:, abs(self.mean) <= most]
         return float(total[nodes].max()) * self.model.ratios[shaft].number
 
+    def swing_at_rating(self, shaft: str) -> float:
+        """Largest alternating torque [N m] at a shaft's speed at maximum continuous power."""
+        import numpy as np
+
+        swings = [
+            np.interp(self.reference, self.speed[:SPEEDS], self.alternating[index, :SPEEDS])
+            for index in self.model.joints_of(shaft)
+        ]
+        return float(max(swings)) * self.model.ratios[shaft].number
+
     @cached_property
     def alternating(self) -> "Real":
         """Largest alternating torque of all states, up or down [N m]: [node, speed]."""
@@ -330,9 +348,7 @@ class TorsionalSurvey:
         on_path = np.array([float(node.on_path) for node in self.model.nodes])
         highest = np.zeros(len(self.model.nodes))
         last = len(self.model.states) - 1
-        open_throttle = TorsionalSurvey(
-            self.model, self.excitation.unthrottled(), self.blades, self._limits, self._points
-        )
+        open_throttle = self._with(self.model, self.excitation.unthrottled())
         # Every speed is looked at, so that states in between add nothing to the ends.
         for index in {0, self.model.running, last}:
             met = np.divide.outer(math.tau * self.modes[index].frequency[1:], self.orders).ravel()
@@ -401,7 +417,8 @@ def build_survey(
         stated = _point(motion, point)
         if stated is not None:
             points[point.name] = stated
-    return TorsionalSurvey(model, excitation, blades, (idle, top, reference), points)
+    dwell = tuple(each.value for each in engine.raw("dwell_speeds") or () if each is not None)
+    return TorsionalSurvey(model, excitation, blades, (idle, top, reference), points, dwell)
 
 
 def _point(motion: Motion, point: Subject) -> tuple[float, float, bool] | None:

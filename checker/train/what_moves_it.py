@@ -3,6 +3,7 @@
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property
 
 from checker.train.resonance import Resonances
 from checker.train.torsional_model import Movable
@@ -36,6 +37,20 @@ class Movers:
         self.survey = resonances.survey
         self._tried: dict[tuple[Movable, float], Resonances] = {}
 
+    @cached_property
+    def held(self) -> tuple[tuple[float, float], ...]:
+        """Crankshaft speed [rad/s] and mean torque [N m] wherever the drive dwells.
+
+        Operation points where torque passes, then idle and the other speeds that are held.
+        """
+        survey = self.survey
+        points = [
+            (float(survey.speed[index]), float(survey.mean[index]))
+            for index in survey.points.values()
+            if not survey.open[index]
+        ]
+        return (*points, *((speed, float(survey.law(speed))) for speed in survey.held))
+
     @property
     def parts(self) -> list[tuple[Movable, str]]:
         """What can be changed in the drive, with its words."""
@@ -65,33 +80,52 @@ class Movers:
         """Smallest factor on each thing that a designer can move which gives a separation.
 
         Each factor is one with which the drive was surveyed again: every order that counts then,
-        in every state of the damper, is as far off as wanted. A change of speed takes the mean
-        torque along the propeller law.
+        in every state of the damper, is as far off as wanted, and no other speed at which the
+        drive dwells comes nearer to resonance than that. A change of speed takes the mean torque
+        along the propeller law and stays within the survey.
 
         Args:
             speed: of the crankshaft [rad/s].
             mean: mean torque of the crankshaft there [N m].
             wanted: separation.
         """
-        found = []
-        for part, words in self.parts:
-            factor = _nearest(lambda each, part=part: self._apart(part, each, speed, mean) - wanted)  # type: ignore[misc]
-            found.append((words, factor))
-        as_is = self.resonances
-        found.append(
-            (
-                "speed",
-                _nearest(lambda each: as_is.separation(each * speed, each**2 * mean)[0] - wanted),
-            )
-        )
+
+        def with_part(part: Movable) -> Callable[[float], float]:
+            return lambda factor: self._apart(part, factor, speed, mean, wanted) - wanted
+
+        def at_speed(factor: float) -> float:
+            if not self.survey.idle <= factor * speed <= self.survey.top:
+                return -wanted
+            return self.resonances.separation(factor * speed, factor**2 * mean)[0] - wanted
+
+        found = [(words, _nearest(with_part(part))) for part, words in self.parts]
+        found.append(("speed", _nearest(at_speed)))
         known = [(words, factor) for words, factor in found if factor is not None]
         return sorted(known, key=lambda each: abs(math.log(each[1])))
 
-    def _apart(self, part: Movable, factor: float, speed: float, mean: float) -> float:
-        """Separation at a speed with one part changed."""
+    def _apart(
+        self, part: Movable, factor: float, speed: float, mean: float, wanted: float
+    ) -> float:
+        """Separation at a speed with one part changed, or where another now falls short of it."""
         if (part, factor) not in self._tried:
             self._tried[part, factor] = Resonances(self.survey.changed(part, factor))
-        return self._tried[part, factor].separation(speed, mean)[0]
+        changed = self._tried[part, factor]
+        here = changed.separation(speed, mean)[0]
+        if here < wanted:
+            return here
+        others = (
+            now
+            for now, before in zip(
+                (changed.separation(*each)[0] for each in self.held), self._as_is, strict=True
+            )
+            if now < min(before, wanted)
+        )
+        return min(others, default=here)
+
+    @cached_property
+    def _as_is(self) -> tuple[float, ...]:
+        """Separation wherever the drive dwells, nothing changed."""
+        return tuple(self.resonances.separation(*each)[0] for each in self.held)
 
 
 def _nearest(margin: Callable[[float], float]) -> float | None:

@@ -39,10 +39,42 @@ def test_life_over_the_duty_cycle_is_the_damage_sum(solve):
 def test_static_safety_names_its_case(solve):
     design = solve({})
     known = design.measure("static_safety", of(design, "idler_rear"))
-    limit = next(case for case in design.reactions.cases.limits if case.name == "limit torque")
+    name = "limit torque at take-off"
+    limit = next(case for case in design.reactions.cases.limits if case.name == name)
     load = design.reactions.radial(of(design, "idler_rear"), limit).number
     assert known.number == pytest.approx(23.6e3 / load)
+    assert name in {leaf.value for leaf in known.leaves()}
+
+
+def test_axial_share_at_limit_by_hand(solve):
+    """Helical pinion at the peak torque: F_a = 2 T tan β / d, against the rating of 10 kN."""
+    design = solve({}, "sorrel")
+    known = design.measure("axial_share_at_limit", of(design, "input_rear"))
+    diameter = 24 * 2.5e-3 / math.cos(math.radians(20.0))
+    force = 2 * design.peaks.peak("input").number * math.tan(math.radians(20.0)) / diameter
+    assert known.number == pytest.approx(force / 10e3)
     assert "limit torque" in {leaf.value for leaf in known.leaves()}
+
+
+def test_kick_back_loads_a_rib_that_no_point_loads(solve):
+    """The one rib of an NJ takes the thrust of one sense of torque alone: the reversed one."""
+    design = solve(
+        {
+            "bearings.input_rear.locates": "towards propeller",
+            "bearings.input_front.kind": "cylindrical roller NJ",
+            "bearings.input_front.locates": "towards engine",
+            "bearings.input_front.axial_rating": "9 kN",
+        },
+        "sorrel",
+    )
+    front = of(design, "input_front")
+    assert not any(design.measure("axial_share", front, each).number for each in design.points)
+    kick_back = next(each for each in design.reactions.cases.limits if each.name == "kick-back")
+    force = design.reactions.forces.net_axial("input", kick_back).number
+    assert force < 0
+    known = design.measure("axial_share_at_limit", front)
+    assert known.number == pytest.approx(-force / 9e3)
+    assert "kick-back" in {leaf.value for leaf in known.leaves()}
 
 
 def test_pair_is_rated_as_a_set(solve):
@@ -54,6 +86,35 @@ def test_pair_is_rated_as_a_set(solve):
     load = design.measure("equivalent_load", pair, cruise).number
     assert load == pytest.approx(bearing_load.angular_pair_load(radial, axial, math.radians(40.0)))
     assert axial == pytest.approx(abs(design.loads.net_thrust("prop", cruise).number))
+
+
+def test_sizes_of_a_generic_series_count_wherever_stated_ones_do(review):
+    """Series 03 with a bore of 45 mm is 100 x 25 mm, as stated: ISO 15. Every finding stays."""
+    sizes = dict.fromkeys(("bearings.lay_front.outside", "bearings.lay_front.width"))
+    series = {"bearings.lay_front.generic_series": "03"}
+    stated, generic = (
+        {
+            (finding.rule.id, finding.subject.label): (
+                finding.outcome,
+                finding.level,
+                finding.known and finding.known.value,
+            )
+            for finding in review(changes, "sorrel").findings
+        }
+        for changes in ({}, {**sizes, **series})
+    )
+    assert stated == generic
+
+
+def test_generic_series_tells_how_deep_its_groove_is(solve):
+    """Series 03 has diameter series 3: half the static rating; a light one has a quarter."""
+    left_out = dict.fromkeys(
+        ("bearings.lay_front.axial_rating", "bearings.lay_front.static_rating")
+    )
+    design = solve({**left_out, "bearings.lay_front.generic_series": "03"}, "sorrel")
+    limit = design.measure("axial_load_limit", of(design, "lay_front"))
+    rating = bearing_sizes.generic_ball_static_rating(0.045, 0.100)
+    assert limit.number == pytest.approx(0.5 * rating)
 
 
 def test_generic_bearing_needs_no_catalogue(solve):

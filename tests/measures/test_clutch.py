@@ -32,6 +32,48 @@ def test_capacity_without_a_survey_is_never_shown(solve):  # by hand
     assert ("propeller", "inertia") in margin.missing
 
 
+def geometric_torque(pressure):
+    """By hand from the handbook form p = 0.418 sqrt(F E / (L R)) of steel on steel."""
+    radius = 4.5e-3 * 26e-3 / (4.5e-3 + 26e-3)
+    force = (pressure / 0.418) ** 2 * 18e-3 * radius / 206e9
+    return 14 * 0.026 * math.tan(math.radians(3)) * force
+
+
+BY_GEOMETRY = {"clutch.rated_torque": "unknown", "clutch.rating_is": "by geometry"}
+
+
+def test_capacity_by_geometry(solve):
+    margin = ask(solve(BY_GEOMETRY), "capacity_margin")
+    assert margin.number == pytest.approx(geometric_torque(4200e6) / (1.5 * FLOOR), rel=2e-3)
+    origins = [node.origin for node in margin.chain()]
+    assert "by the geometry of its elements, as no rated_torque is stated" in origins
+
+
+def test_geometry_bears_no_more_than_its_maker_allows(solve):
+    margin = ask(
+        solve({**BY_GEOMETRY, "clutch.contact_pressure_limit": "3800 MPa"}), "capacity_margin"
+    )
+    assert margin.number == pytest.approx(geometric_torque(3800e6) / (1.5 * FLOOR), rel=2e-3)
+
+
+def test_capacity_by_geometry_asks_for_what_is_left_out_of_it(solve):
+    margin = ask(solve({**BY_GEOMETRY, "clutch.elements": "unknown"}), "capacity_margin")
+    assert isinstance(margin, Unknown)
+    assert margin.missing == (("clutch", "elements"),)
+
+
+def test_a_rating_left_out_is_worth_the_geometry_at_best(solve):
+    margin = ask(solve({"clutch.rated_torque": "unknown"}), "capacity_margin")
+    assert isinstance(margin, Unknown)
+    assert margin.missing == (("clutch", "rated_torque"),)
+    best = geometric_torque(4200e6) / (1.5 * FLOOR)
+    assert margin.at_best.number == pytest.approx(best, rel=2e-3)
+    unsurveyed = {"clutch.rated_torque": "unknown", "propeller.inertia": "unknown"}
+    margin = ask(solve(unsurveyed), "capacity_margin")
+    assert {("clutch", "rated_torque"), ("propeller", "inertia")} <= set(margin.missing)
+    assert margin.at_best.number == pytest.approx(best, rel=2e-3)
+
+
 @pytest.mark.parametrize(("clutches", "usable"), [(1, 1.0), (2, 0.9), (3, 0.8)])
 # CL-09 sprag-clutch maker's engineering page
 def test_clutches_side_by_side_share_unevenly(solve, clutches, usable):

@@ -42,6 +42,19 @@ def test_viscosity_of_the_worked_sheet(solve):
     assert hot.number * 1e6 == pytest.approx(case["expected"]["nu_cSt"], rel=case["tolerance"])
 
 
+def test_viscosity_index_of_the_standards_example(solve):  # OIL-V05, ASTM D2270
+    case = CASES["OIL-V05"]
+    stated = {f"{OIL}.viscosity_{at}": f"{case['inputs'][f'nu{at}_cSt']} cSt" for at in (40, 100)}
+    index = ask(solve(stated), "lubrication", "viscosity_index")
+    assert index.number == pytest.approx(case["expected"]["VI_unrounded"], rel=case["tolerance"])
+
+
+def test_half_a_pair_of_viscosities_has_no_index(solve):
+    index = ask(solve({f"{OIL}.viscosity_100": None}), "lubrication", "viscosity_index")
+    assert isinstance(index, Unknown)
+    assert {path[-1] for path in index.missing} == {"viscosity_100"}
+
+
 def test_a_family_is_thin_for_films_and_thick_for_starts(solve):
     """J300 band of 10W-40 is 12.5 to 16.3 mm2/s at 100 °C, with 90 to 110 at 40 (from memory)."""
     design = solve(NOTHING_STATED | {f"{OIL}.name": "engine 10W-40"})

@@ -49,6 +49,24 @@ def test_without_air_and_altitude_the_air_is_asked_for(solve):
     assert mach.missing == (("operation", 4, "air_temperature"),)
 
 
+@pytest.mark.parametrize(("air", "temperature"), [("-20 degC", 253.15), ("35 degC", 308.15)])
+def test_power_coefficient_in_the_stated_air(solve, air, temperature):
+    # By hand: P / (ρ n³ D⁵) of one of three blades, 60 kW at 6000 rpm, ρ of 101325 Pa at sea level.
+    design = solve({"operation.2.air_temperature": air})
+    found = ask(design, "power_coefficient_of_blade", "take-off").number
+    density = 101325.0 / (287.05287 * temperature)
+    turns = 6000.0 / 60.0 * 27 / 67
+    assert found == pytest.approx(60e3 / (density * turns**3 * 1.75**5) / 3, rel=1e-9)
+
+
+def test_power_coefficient_on_the_standard_day_where_no_air_is_stated(solve):
+    design = solve({"operation.2.air_temperature": None})
+    found = ask(design, "power_coefficient_of_blade", "take-off")
+    turns = 6000.0 / 60.0 * 27 / 67
+    assert found.number == pytest.approx(60e3 / (1.225 * turns**3 * 1.75**5) / 3, rel=1e-4)
+    assert any("standard day" in str(leaf.origin) for leaf in found.leaves())
+
+
 def test_inertia_of_the_rod_is_the_upper_bound(solve):  # GY-09
     case = CASES["GY-09"]
     given, expected = case["inputs"], case["expected"]

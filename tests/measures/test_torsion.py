@@ -131,3 +131,13 @@ def test_two_masses_check_the_model_by_hand(solve):  # DIN 740-2 (from memory)
 def test_a_rigid_propeller_reaches_as_far_as_its_blades_stand_still(solve):
     reach = ask(solve({}), "drive", "rigid_propeller_reach").number
     assert reach == pytest.approx(6 * 1.1 * 5800 / 60 / 112)  # order 6 at 110 % of 5800 rpm
+
+
+def test_held_speeds_count_like_points(solve):
+    held = solve({"engine.dwell_speeds": ["1700 rpm"]})
+    assert ask(held, "drive", "dwell_separation").number < 0.2
+    assert ask(held, "drive", "smallest_change").value != "none"
+    assert ask(solve({}), "drive", "smallest_change").value == "none"
+    beyond = ask(solve({"engine.dwell_speeds": ["9000 rpm"]}), "drive", "dwell_outside_barred")
+    assert "9000 rpm lies outside the surveyed speeds" in beyond.because
+    assert ask(solve({}), "drive", "dwell_outside_barred").value is True

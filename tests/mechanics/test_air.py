@@ -67,16 +67,6 @@ def test_agrees_with_the_fluids_library(altitude):
     assert air.dynamic_viscosity(temperature) == pytest.approx(standard.mu, rel=1e-5)
 
 
-@pytest.mark.parametrize(
-    ("feet", "fahrenheit"),
-    # 14 CFR 23.1043 as of 2014: 100 °F at sea level, less 3.6 °F per 1000 ft.
-    [(0, 100.0), (1000, 96.4), (10_000, 64.0)],
-)
-def test_hot_day(feet, fahrenheit):
-    kelvin = (fahrenheit + 459.67) / 1.8
-    assert air.hot_day_temperature(0.3048 * feet) == pytest.approx(kelvin, abs=1e-9)
-
-
 @given(st.floats(-1900.0, 10_900.0))
 def test_pressure_carries_the_air_above(altitude):
     """Hydrostatics dp/dz = -ρ g(z), with gravity falling off as the standard has it."""
@@ -94,10 +84,9 @@ def test_a_deviation_shifts_the_temperature_alone(altitude, deviation):
 
 
 @pytest.mark.parametrize("altitude", [-2001.0, 11_001.0])
-@pytest.mark.parametrize("formula", [air.pressure, air.hot_day_temperature])
-def test_outside_the_troposphere_there_is_no_air_to_speak_of(formula, altitude):
+def test_outside_the_troposphere_there_is_no_air_to_speak_of(altitude):
     with pytest.raises(OutOfRange, match="an altitude of"):
-        formula(altitude)
+        air.pressure(altitude)
 
 
 @pytest.mark.parametrize("formula", [air.speed_of_sound, air.dynamic_viscosity])

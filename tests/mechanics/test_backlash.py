@@ -1,12 +1,13 @@
 """Clearances of a pair: a handbook pair, and two routes to the same backlash."""
 
-from math import ceil, cos, radians
+from math import ceil, cos, radians, tan
 from pathlib import Path
 
 import pytest
 import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from scipy.optimize import brentq
 
 from checker.mechanics.backlash import (
     backlash_sum,
@@ -21,13 +22,12 @@ from checker.mechanics.involute import (
     reference_centre_distance,
     working_pitch_diameter,
     working_pressure_angle,
-    zero_backlash_centre_distance,
-    zero_backlash_pressure_angle,
 )
 from checker.mechanics.rack import generating_profile_shift
 from checker.mechanics.tooth import (
     base_diameter,
     base_helix_angle,
+    involute,
     normal_tooth_thickness,
     reference_diameter,
     tooth_thickness_at_diameter,
@@ -108,8 +108,10 @@ def test_backlash_from_thicknesses_and_from_centres_agree(z1, z2, beta, shifts, 
         generating_profile_shift(shift, reduction, module, ALPHA_N)
         for shift, reduction in zip(shifts, reductions, strict=True)
     ]
-    closed = zero_backlash_pressure_angle(*generating, z1, z2, ALPHA_N, alpha_t)
-    centre = zero_backlash_centre_distance(reference, alpha_t, closed) + growth
+    # no backlash where inv α_w = inv α_t + 2 tan α_n (x1 + x2)/(z1 + z2)
+    there = involute(alpha_t) + 2.0 * tan(ALPHA_N) * sum(generating) / (z1 + z2)
+    closed = brentq(lambda angle: involute(angle) - there, 0.0, 1.5, xtol=1e-16)
+    centre = reference * cos(alpha_t) / cos(closed) + growth
     alpha_wt = working_pressure_angle(reference, alpha_t, centre)
     circular = backlash_from_thicknesses(z1, z2, module, beta, shifts, reductions, centre)
     bases = [base_diameter(reference_diameter(z, module, beta), alpha_t) for z in (z1, z2)]

@@ -12,9 +12,6 @@ from scipy import constants
 from checker.mechanics.bearing import (
     BALL_EXPONENT,
     ROLLER_EXPONENT,
-    angular_contact_load,
-    angular_contact_pair_load,
-    angular_contact_static_load,
     axial_share,
     basic_life,
     deep_groove_axial_limit,
@@ -24,7 +21,6 @@ from checker.mechanics.bearing import (
     duration,
     induced_axial_force,
     mean_equivalent_load,
-    required_rating,
     speed_parameter,
     static_margin,
 )
@@ -46,12 +42,13 @@ def test_basic_life():  # BR-01, Wentzell, Machine Design, Example 20.1
     assert hours == pytest.approx(case["expected"]["L10h_h"], rel=case["tolerance"])
 
 
-def test_required_rating():  # BR-02, Wentzell, Machine Design, Example 20.2
+def test_life_of_the_rating_it_needs():  # BR-02, Wentzell, Machine Design, Example 20.2
     case = CASES["BR-02"]
     given_ = case["inputs"]
-    revolutions = given_["life_h"] * 60 * given_["speed_rpm"]
-    rating = required_rating(given_["P_lbf"], revolutions, BALL_EXPONENT)
-    assert rating == pytest.approx(case["expected"]["required_C_lbf"], rel=case["tolerance"])
+    life = basic_life(case["expected"]["required_C_lbf"], given_["P_lbf"], BALL_EXPONENT)
+    wanted = given_["life_h"] * 60 * given_["speed_rpm"]
+    # the rating goes with the cube root of the life
+    assert math.cbrt(life / wanted) == pytest.approx(1.0, rel=case["tolerance"])
 
 
 def test_life_by_stated_factors():  # BR-05, U. C. Jindal, Machine Design, Example 18-2
@@ -67,12 +64,6 @@ def test_life_by_stated_factors():  # BR-05, U. C. Jindal, Machine Design, Examp
         for rotation in given_["V"]
     ]
     assert lives == pytest.approx(case["expected"]["life_million_rev"], rel=case["tolerance"])
-
-
-@given(forces, st.floats(1e4, 1e10), exponents)
-def test_required_rating_undoes_the_life(load, revolutions, exponent):
-    rating = required_rating(load, revolutions, exponent)
-    assert basic_life(rating, load, exponent) == pytest.approx(revolutions)
 
 
 @given(st.lists(st.tuples(forces, st.floats(1.0, 1e6)), min_size=1, max_size=6), forces, exponents)
@@ -172,8 +163,6 @@ def test_more_load_never_counts_as_less(radial, axial, times):
     [
         lambda: deep_groove_load(1.0, 0.6, 1.0, 13.0),
         lambda: deep_groove_load_without_f0(1.0, -0.57, 1.0),
-        lambda: angular_contact_load(1.0, -0.1),
-        lambda: angular_contact_static_load(1.0, -0.1),
     ],
 )
 def test_axial_load_that_the_bearing_does_not_take_is_refused(call):
@@ -193,23 +182,6 @@ def test_static_load():  # BR-16, ISO 76 as given on a bearing maker's catalogue
     for series in (8, 9, 0, 1):
         limit = deep_groove_axial_limit(1.0, series)
         assert limit == expected["pure_axial_limit_light_series_over_C0"]
-
-
-def test_angular_contact():  # BR-17, SEED rolling-element bearing guide
-    factors = CASES["BR-17"]["expected"]
-    limit, x, y = factors["e"], factors["X"], factors["Y"]
-    assert angular_contact_load(1.0, limit) == 1.0
-    assert angular_contact_load(1.0, limit * 1.01) == pytest.approx(x + y * limit * 1.01)
-    assert angular_contact_load(0.0, 1.0) == pytest.approx(y)
-    assert angular_contact_static_load(1.0, 3.0) == pytest.approx(
-        factors["X0"] + 3.0 * factors["Y0"]
-    )
-    assert angular_contact_static_load(1.0, 0.5) == 1.0
-
-
-def test_angular_contact_pair():  # note of BR-17, from memory
-    assert angular_contact_pair_load(1.0, 1.0) == pytest.approx(1.0 + 0.55)
-    assert angular_contact_pair_load(1.0, -2.0) == pytest.approx(0.57 + 0.93 * 2.0)
 
 
 def test_induced_axial_force():  # BR-18, trade source

@@ -1,32 +1,38 @@
 """Equivalent loads of the bearing kinds and induced axial force."""
 
 import math
+from pathlib import Path
 
 import pytest
+import yaml
 from hypothesis import given
 from hypothesis import strategies as st
 
-from checker.mechanics import bearing
 from checker.mechanics import bearing_load as loads
 from checker.mechanics.equation import OutOfRange
 
+_REFERENCE = Path(__file__).parents[1] / "reference" / "loads.yaml"
+CASES = {case["id"]: case for case in yaml.safe_load(_REFERENCE.read_text())["cases"]}
 FORTY = math.radians(40.0)
 FORCES = st.floats(1.0, 1e5)
 ANGLES = st.floats(math.radians(20.0), math.radians(45.0))
 
 
-@given(FORCES, FORCES)
-def test_forty_degrees_agree_with_the_single_functions_of_the_sources(radial, axial):
-    # BR-17 (SEED guide) single; pair 0.55 / 0.57, 0.93
-    assert loads.angular_single_load(radial, axial, FORTY) == pytest.approx(
-        bearing.angular_contact_load(radial, axial)
-    )
-    assert loads.angular_pair_load(radial, axial, FORTY) == pytest.approx(
-        bearing.angular_contact_pair_load(radial, axial)
-    )
-    assert loads.angular_single_static_load(radial, axial, FORTY) == pytest.approx(
-        bearing.angular_contact_static_load(radial, axial)
-    )
+def test_angular_contact_of_forty_degrees():  # BR-17, SEED rolling-element bearing guide
+    factors = CASES["BR-17"]["expected"]
+    limit, x, y = factors["e"], factors["X"], factors["Y"]
+    assert loads.angular_single_load(1.0, limit, FORTY) == 1.0
+    above = loads.angular_single_load(1.0, limit * 1.01, FORTY)
+    assert above == pytest.approx(x + y * limit * 1.01)
+    assert loads.angular_single_load(0.0, 1.0, FORTY) == pytest.approx(y)
+    static = loads.angular_single_static_load(1.0, 3.0, FORTY)
+    assert static == pytest.approx(factors["X0"] + 3.0 * factors["Y0"])
+    assert loads.angular_single_static_load(1.0, 0.5, FORTY) == 1.0
+
+
+def test_angular_contact_pair_of_forty_degrees():  # note of BR-17, from memory
+    assert loads.angular_pair_load(1.0, 1.0, FORTY) == pytest.approx(1.0 + 0.55)
+    assert loads.angular_pair_load(1.0, -2.0, FORTY) == pytest.approx(0.57 + 0.93 * 2.0)
 
 
 @pytest.mark.parametrize(
@@ -93,7 +99,12 @@ def test_pressure_centres_of_a_back_to_back_pair_lie_outside_it():
 
 
 def test_one_way_bearings_refuse_the_other_way():
-    for formula in (loads.tapered_load, loads.angular_single_load, loads.tapered_static_load):
+    for formula in (
+        loads.tapered_load,
+        loads.tapered_static_load,
+        loads.angular_single_load,
+        loads.angular_single_static_load,
+    ):
         with pytest.raises(OutOfRange, match="against the one way"):
             formula(100.0, -1.0, math.radians(30.0))
     with pytest.raises(OutOfRange, match="outside 20 to 45"):

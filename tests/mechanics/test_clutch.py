@@ -1,6 +1,5 @@
 """One-way clutch: grip, capacity, overrunning."""
 
-import cmath
 import math
 from pathlib import Path
 
@@ -15,16 +14,13 @@ from checker.mechanics.clutch import (
     element_normal_force,
     engagement_speed_margin,
     engagement_torque_margin,
-    greatest_gripping_angle,
     grip_margin,
-    grip_margin_with_axial,
     most_loaded_row_torque,
     outer_race_hoop_stress,
     overrun_lift_off_margin,
     overrun_speed,
     race_pressure,
     race_sliding_speed,
-    roller_gripping_angle,
     torque_capacity,
     usable_fraction_side_by_side,
     usable_torque,
@@ -54,9 +50,8 @@ def test_grip_by_angle():  # CL-01 Nagler & Lohrengel (2021), Eq. (1); CL-02 der
         case["expected"]["tan_alpha"], **close
     )
     assert [margin >= 1 for margin in margins] == case["expected"]["grips"]
-    assert math.degrees(greatest_gripping_angle(friction)) == pytest.approx(
-        case["expected"]["max_angle_deg"], **close
-    )
+    steepest = math.radians(case["expected"]["max_angle_deg"])
+    assert grip_margin(friction, steepest) == pytest.approx(1.0, **close)
 
 
 @pytest.mark.parametrize(("friction", "margin"), [(0.08, 1.15), (0.10, 1.4)])
@@ -66,25 +61,12 @@ def test_usual_grip_at_full_load(friction, margin):  # CL-13 and its note, from 
     assert grip_margin(friction, angle) == pytest.approx(margin, rel=case["tolerance"])
 
 
-@given(frictions, angles, forces)
-def test_grip_is_the_ratio_of_the_forces(friction, angle, normal):
-    # CL-01: tan α = F_t / F_n
-    tangential = normal * math.tan(angle)
-    margin = grip_margin(friction, angle)
-    assert grip_margin_with_axial(friction, normal, tangential, 0.0) == pytest.approx(margin)
-    assert grip_margin_with_axial(friction, normal, tangential, normal / 10) < margin
-    assert grip_margin(friction, greatest_gripping_angle(friction)) == pytest.approx(1.0)
-
-
-@given(frictions, angles, st.floats(0.0, 1.0))
-def test_a_roller_grips_at_half_its_wedge_angle(friction, wedge, turn):
-    # Two forces balance a roller only along the chord through its contacts. The normals at the
-    # contacts enclose 180° less the wedge angle; the chord leans on each by the gripping angle.
-    ramp = cmath.rect(1.0, turn)
-    race = cmath.rect(1.0, turn + math.pi - wedge)
-    lean = abs(cmath.phase((ramp - race) / ramp))
-    assert roller_gripping_angle(wedge) == pytest.approx(lean)
-    assert grip_margin(friction, roller_gripping_angle(wedge)) > grip_margin(friction, wedge)
+@given(frictions, st.floats(1.0, 1e4), elements, radii, angles)
+def test_grip_is_the_ratio_of_the_forces(friction, torque, count, radius, angle):
+    # CL-01: tan α = F_t / F_n, with the tangential force of each element by the torque
+    tangential = torque / (count * radius)
+    normal = element_normal_force(torque, count, radius, angle)
+    assert grip_margin(friction, angle) == pytest.approx(friction * normal / tangential)
 
 
 @pytest.mark.parametrize("angle", [0.0, -0.1, math.pi / 2])
@@ -95,11 +77,6 @@ def test_angles_that_wedge_nothing_are_refused(angle):
         element_normal_force(100.0, 12, 0.03, angle)
     with pytest.raises(OutOfRange, match="gripping angle"):
         torque_capacity(12, 0.03, angle, 1e4)
-
-
-def test_without_force_along_the_surface_there_is_no_grip_to_judge():
-    with pytest.raises(OutOfRange, match="tangential"):
-        grip_margin_with_axial(0.08, 1e3, 0.0, 0.0)
 
 
 @given(st.floats(1.0, 1e4), elements, radii, angles)

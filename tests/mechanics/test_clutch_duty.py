@@ -3,6 +3,7 @@
 import math
 
 import pytest
+from scipy.optimize import brentq
 
 from checker.mechanics import auxiliary_loss, clutch, clutch_duty, engine, hertz
 from checker.mechanics.equation import OutOfRange
@@ -50,12 +51,51 @@ def test_race_and_case():
     assert clutch_duty.case_over_shear_depth(1.3e-3, depth) == pytest.approx(5.65, rel=1e-3)
 
 
+@pytest.mark.parametrize("ramps", ["outer", "inner"])
+@pytest.mark.parametrize("offset", [0.02e-3, 0.1e-3])
+def test_roller_out_of_centre_as_drawn(ramps, offset):
+    """Against a drawing: a circle put between a circle and a line, and the angle of its normals."""
+    race, roller, angle = 0.026, 0.0045, math.radians(3.0)
+
+    def steeper(shift):
+        """Half the angle between the normals, the inner race shifted along that of the flat."""
+        if ramps == "outer":
+            flat = roller + (race + roller) * math.cos(2.0 * angle)
+            at = brentq(
+                lambda turn: flat - shift - (race + roller) * math.cos(turn) - roller, 0.0, 1.5
+            )
+        else:
+            outer = (race + roller) / math.cos(2.0 * angle) + roller
+            at = brentq(
+                lambda turn: (outer - roller) * math.cos(turn) - (race - shift) - roller, 0.0, 1.5
+            )
+        return at / 2.0
+
+    assert steeper(0.0) == pytest.approx(angle)
+    found = clutch_duty.roller_angle_out_of_centre(angle, offset, race, roller)
+    if ramps == "outer":
+        assert found == pytest.approx(steeper(offset), rel=1e-9)
+    else:  # the smaller length is taken: a little steeper, never less
+        assert steeper(offset) < found < steeper(1.01 * offset)
+
+
 def test_eccentric_races_take_from_the_grip():
-    change = clutch_duty.angle_change_of_eccentricity(0.02e-3, 9e-3)
-    widened = clutch_duty.widened_angle(math.radians(3.0), change)
-    assert clutch.grip_margin(0.085, widened) < clutch.grip_margin(0.085, math.radians(3.0))
-    assert math.degrees(change) == pytest.approx(0.1273, rel=1e-3)
+    # By hand: cos 6 deg less 0.02/30.5 is the cosine of 6.3493 deg.
+    angle = math.radians(3.0)
+    found = clutch_duty.roller_angle_out_of_centre(angle, 0.02e-3, 0.026, 0.0045)
+    assert math.degrees(found) == pytest.approx(3.17465, abs=1e-5)
+    small = clutch_duty.roller_angle_out_of_centre(angle, 1e-9, 0.026, 0.0045) - angle
+    assert small / 1e-9 == pytest.approx(1.0 / (2.0 * 0.0305 * math.sin(2.0 * angle)), rel=1e-4)
+    assert clutch.grip_margin(0.085, found) < clutch.grip_margin(0.085, angle)
+    with pytest.raises(OutOfRange, match="no roller fits"):
+        clutch_duty.roller_angle_out_of_centre(angle, 0.031, 0.026, 0.0045)
+
+
+def test_sprag_out_of_centre_is_its_makers():
+    assert clutch_duty.sprag_angle_out_of_centre(0.052, 0.06) == 0.06
+    with pytest.raises(OutOfRange, match="at least the gripping angle"):
+        clutch_duty.sprag_angle_out_of_centre(0.052, 0.05)
+
+
+def test_rows_add_up():
     assert clutch_duty.torque_of_rows(600.0, 2) == 1200.0
-    assert clutch_duty.gap_of_races(0.035, 0.026) == pytest.approx(0.009)
-    with pytest.raises(OutOfRange, match="no gap"):
-        clutch_duty.gap_of_races(0.02, 0.026)

@@ -14,17 +14,6 @@ CASES = {
 }
 
 
-def test_expansion_space_of_a_tank():
-    case = CASES["OIL-A07"]
-    for capacity, expected in zip(
-        case["inputs"]["tank_capacity_gal"],
-        case["expected"]["expansion_space_min_gal"],
-        strict=True,
-    ):
-        floor = expansion.expansion_space_floor(capacity * expansion.US_GALLON)
-        assert floor == pytest.approx(expected * expansion.US_GALLON, rel=case["tolerance"])
-
-
 def test_expansion_space_required_exceeds_the_ten_percent_of_the_rule():
     """SAE 460209: 6 to 20 % air from gear trains, besides 6 to 7.5 % thermal growth."""
     growth = oil.thermal_growth(880.0, 288.15, 383.15)

@@ -1,4 +1,4 @@
-"""Press fits, tapers, splines, lugs, wood and case bolts; fits of bearing rings."""
+"""Press fits, splines, lugs, wood and case bolts; fits of bearing rings."""
 
 import math
 from pathlib import Path
@@ -42,19 +42,6 @@ def test_press_fit_of_like_solid_parts():
         bearing_fit.fit_pressure(0.0, 0.04, 0.08, 0.0, 206e9, 0.3, 206e9, 0.3)
     with pytest.raises(OutOfRange, match="wall"):
         bearing_fit.fit_pressure(1e-6, 0.04, 0.04, 0.0, 206e9, 0.3, 206e9, 0.3)
-
-
-@given(st.floats(0.02, 0.3), st.floats(0.02, 0.3))
-def test_a_steeper_taper_holds_less(angle, friction):
-    assert fastening.taper_torque(friction, 1e4, 0.04, angle * 1.1) < fastening.taper_torque(
-        friction, 1e4, 0.04, angle
-    )
-
-
-def test_taper_by_hand():
-    # α = 5.71 deg (1:10 on the radius): sin 0.0995, cos 0.9950; μ 0.12: N = F/0.2189
-    found = fastening.taper_torque(0.12, 1e4, 0.04, math.radians(5.71))
-    assert found == pytest.approx(0.12 * 1e4 / 0.21890 * 0.02, rel=1e-3)
 
 
 def test_spline_stresses():

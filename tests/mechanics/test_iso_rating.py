@@ -7,12 +7,11 @@ import pytest
 import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scipy.optimize import minimize_scalar
+from scipy.optimize import brentq, minimize_scalar
 
 from checker.mechanics import (
     flank_accuracy,
     hertz,
-    involute,
     iso_bending,
     iso_contact,
     iso_face_load,
@@ -94,7 +93,9 @@ def test_shifted_spur_pair_in_full():
     given_ = CASES[case]["inputs"]
     teeth, shifts = (20, 43), (0.3, 0.2)
     module, face, torque = 4 * MM, 36 * MM, 250.0
-    working = involute.zero_backlash_pressure_angle(*shifts, *teeth, ALPHA, ALPHA)
+    # where the backlash is closed: inv α_w = inv α + 2 tan α (x1 + x2)/(z1 + z2)
+    closed = tan(ALPHA) - ALPHA + 2 * tan(ALPHA) * sum(shifts) / sum(teeth)
+    working = brentq(lambda angle: tan(angle) - angle - closed, 0.1, 1.0)
     centre = 0.5 * module * sum(teeth) * cos(ALPHA) / cos(working)
     tips = [module * (z + 2 * (1 + x)) for z, x in zip(teeth, shifts, strict=True)]
     bases = [module * z * cos(ALPHA) for z in teeth]

@@ -12,13 +12,10 @@ from checker.mechanics.equation import OutOfRange
 from checker.mechanics.joint import (
     bolt_class,
     clamping_pressure,
-    coarse_pitch,
     friction_torque,
     key_shear_stress,
     key_side_pressure,
-    preload,
     preload_fraction,
-    preload_from_torque,
     proof_stress,
     spline_side_pressure,
     stress_area,
@@ -34,32 +31,33 @@ KSI = 1e3 * constants.psi
 def test_friction_torque_of_a_propeller_flange():  # SK-10, derived
     case = CASES["SK-10"]
     given_, expected, close = case["inputs"], case["expected"], {"rel": case["tolerance"]}
-    force = given_["preload_fraction_of_proof"] * given_["proof_load_kN"] * 1e3
+    force = expected["preload_per_bolt_kN"] * 1e3
     torque = friction_torque(
         given_["bolts"],
         given_["friction_coefficient"],
         force,
         given_["effective_radius_mm"] / 1e3,
     )
-    assert force / 1e3 == pytest.approx(expected["preload_per_bolt_kN"], **close)
     assert torque == pytest.approx(expected["friction_torque_Nm"], **close)
-    # the proof load of M8 class 8.8 in the case, to its three figures
-    area = stress_area(0.008, coarse_pitch(0.008))
-    assert preload(proof_stress("8.8", 0.008), area, 1.0) / 1e3 == pytest.approx(
-        given_["proof_load_kN"], abs=0.05
+    # the case has the proof load of M8 class 8.8 to three figures
+    area, proof = stress_area(0.008, 0.00125), proof_stress("8.8", 0.008)
+    assert proof * area / 1e3 == pytest.approx(given_["proof_load_kN"], abs=0.05)
+    assert preload_fraction(force, proof, area) == pytest.approx(
+        given_["preload_fraction_of_proof"], rel=0.05 / given_["proof_load_kN"]
     )
 
 
 def test_preload_and_torque_of_an_inch_bolt():  # SK-04, Wentzell, Machine Design, Example 6.1
     case = CASES["SK-04"]
     given_, expected, close = case["inputs"], case["expected"], {"rel": case["tolerance"]}
-    force = preload(
+    force = expected["preload_lbf"] * constants.lbf
+    fraction = preload_fraction(
+        force,
         proof_stress("SAE 5", 0.75 * INCH),  # 85 ksi
         given_["stress_area_in2"] * INCH**2,
-        given_["preload_fraction"],
     )
     torque = tightening_torque(given_["K"], 0.75 * INCH, force)
-    assert force / constants.lbf == pytest.approx(expected["preload_lbf"], **close)
+    assert fraction == pytest.approx(given_["preload_fraction"], **close)
     assert torque / (constants.lbf * INCH) == pytest.approx(expected["torque_lbf_in"], **close)
 
 
@@ -67,43 +65,34 @@ def test_torque_of_a_metric_bolt():  # SK-06, U. C. Jindal, Machine Design, Exam
     case = CASES["SK-06"]
     given_ = case["inputs"]
     diameter = given_["d_mm"] / 1e3
-    force = preload(
-        given_["proof_MPa"] * 1e6, given_["stress_area_mm2"] / 1e6, given_["preload_fraction"]
-    )
-    assert tightening_torque(given_["K"], diameter, force) == pytest.approx(
-        case["expected"]["torque_Nm"], rel=case["tolerance"]
-    )
-    assert stress_area(diameter, coarse_pitch(diameter)) * 1e6 == pytest.approx(
-        given_["stress_area_mm2"], abs=0.5
+    proof, area = given_["proof_MPa"] * 1e6, given_["stress_area_mm2"] / 1e6
+    # the preload that the torque of the case stands for
+    force = case["expected"]["torque_Nm"] / tightening_torque(given_["K"], diameter, 1.0)
+    assert preload_fraction(force, proof, area) == pytest.approx(
+        given_["preload_fraction"], rel=case["tolerance"]
     )
 
 
-@given(st.floats(0.1, 0.3), st.floats(0.004, 0.03), st.floats(1.0, 1e5))
-def test_preload_undoes_the_torque(nut_factor, diameter, force):
-    torque = tightening_torque(nut_factor, diameter, force)
-    assert preload_from_torque(torque, nut_factor, diameter) == pytest.approx(force)
-
-
-# ISO 898-1, nominal stress areas as tabulated in mm² to three figures (from memory)
+# ISO 261, coarse pitches, and ISO 898-1, nominal stress areas in mm² to three figures (both from
+# memory)
 @pytest.mark.parametrize(
-    ("diameter", "area"),
+    ("diameter", "pitch", "area"),
     [
-        (5, 14.2),
-        (6, 20.1),
-        (8, 36.6),
-        (10, 58.0),
-        (12, 84.3),
-        (14, 115),
-        (16, 157),
-        (18, 192),
-        (20, 245),
-        (22, 303),
-        (24, 353),
+        (5, 0.8, 14.2),
+        (6, 1.0, 20.1),
+        (8, 1.25, 36.6),
+        (10, 1.5, 58.0),
+        (12, 1.75, 84.3),
+        (14, 2.0, 115),
+        (16, 2.0, 157),
+        (18, 2.5, 192),
+        (20, 2.5, 245),
+        (22, 2.5, 303),
+        (24, 3.0, 353),
     ],
 )
-def test_stress_areas(diameter, area):
-    pitch = coarse_pitch(diameter / 1e3)
-    assert float(f"{stress_area(diameter / 1e3, pitch) * 1e6:.3g}") == area
+def test_stress_areas(diameter, pitch, area):
+    assert float(f"{stress_area(diameter / 1e3, pitch / 1e3) * 1e6:.3g}") == area
 
 
 # SK-08, SAE J429 as tabulated in Shigley & Mischke 5e; sizes at both ends of each range
@@ -150,8 +139,6 @@ def test_metric_bolt_classes(name, diameter, strengths):
         (lambda: bolt_class("9.9", 0.008), "the bolt class 9.9 is not listed"),
         (lambda: bolt_class("8.8", 0.042), "diameter of 42 mm"),
         (lambda: proof_stress("SAE 8", 1.75 * INCH), "diameter of 44.45 mm"),
-        (lambda: coarse_pitch(0.0095), "diameter of 9.5 mm"),
-        (lambda: coarse_pitch(0.030), "diameter of 30 mm"),
         (lambda: spline_side_pressure(1.0, 6, 0.02, 0.03, 0.03), "outer diameter of the spline"),
     ],
 )
@@ -194,10 +181,3 @@ def test_spline_pressure_carries_the_torque(torque, splines, length, outer, rati
     assert pressure * splines * length * (outer - inner) / 2 * (outer + inner) / 4 == pytest.approx(
         torque
     )
-
-
-def test_preload_fraction_undoes_the_preload():  # SK-06 Jindal, Machine Design, Example 9-5
-    given = CASES["SK-06"]["inputs"]
-    proof, area = given["proof_MPa"] * 1e6, given["stress_area_mm2"] * 1e-6
-    force = preload(proof, area, given["preload_fraction"])
-    assert preload_fraction(force, proof, area) == pytest.approx(given["preload_fraction"])

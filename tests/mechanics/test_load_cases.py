@@ -9,7 +9,7 @@ import yaml
 from hypothesis import given
 from hypothesis import strategies as st
 
-from checker.mechanics import critical_speed, load_cases, propeller, torsional_parts
+from checker.mechanics import critical_speed, load_cases, torsional_parts
 from checker.mechanics.equation import OutOfRange
 
 _HERE = Path(__file__).parents[1] / "reference"
@@ -54,14 +54,40 @@ def test_couples_are_the_cross_product_of_momentum_and_turning(yaw, pitch, sense
     assert load_cases.couple_of_pitch(0.5, 200.0, sense, pitch, 3) == pytest.approx(vector[2])
 
 
-def test_two_blades_swing_between_nothing_and_twice():
-    steady = [load_cases.two_blade_couples(100.0, angle / 50 * math.pi) for angle in range(51)]
-    assert max(along for along, _ in steady) == pytest.approx(200.0)
-    assert min(along for along, _ in steady) == pytest.approx(0.0)
-    assert sum(along for along, _ in steady[:50]) / 50 == pytest.approx(100.0)
-    assert sum(across for _, across in steady[:50]) == pytest.approx(0.0, abs=1e-9)
-    with pytest.raises(OutOfRange, match="two and more"):
-        load_cases.couple_of_yaw(0.5, 200.0, 1, 1.0, 1)
+def test_couple_by_number_of_blades():  # GY-02, EASA AMC 23.371
+    case = CASES["GY-02"]
+    expected = case["expected"]["couple_multiplier_on_I_omega_rate"]
+    for blades, times in zip(case["inputs"]["blades"], expected, strict=True):
+        assert load_cases.couple_of_yaw(1.0, 1.0, 1, 1.0, blades) == -times
+        assert load_cases.couple_of_pitch(1.0, 1.0, 1, 1.0, blades) == times
+    for couple in (load_cases.couple_of_yaw, load_cases.couple_of_pitch):
+        with pytest.raises(OutOfRange, match="two and more"):
+            couple(0.5, 200.0, 1, 1.0, 1)
+
+
+def test_couple_of_a_turning_rotor():  # GY-04, Khurmi & Gupta, Theory of Machines, Example 14.3
+    case = CASES["GY-04"]
+    given_ = case["inputs"]
+    inertia = given_["rotating_mass_kg"] * given_["radius_of_gyration_m"] ** 2
+    rate = given_["airspeed_km_h"] / 3.6 / given_["turn_radius_m"]
+    couple = load_cases.couple_of_yaw(inertia, given_["speed_rpm"] * RPM, -1, rate, 3)
+    assert couple / 1e3 == pytest.approx(
+        case["expected"]["gyroscopic_couple_kNm"], rel=case["tolerance"]
+    )
+
+
+@given(st.integers(2, 6), st.floats(0.0, math.tau))
+def test_couple_of_point_masses(blades, angle):
+    # Rate of change of angular momentum of equal masses on a turning axis, about the axis across
+    # the turn: 2 ω Ω Σ m r² cos²θ. Its greatest value is the couple of the regulation.
+    def couple(at):
+        return 2 * sum(
+            math.cos(at + math.tau * blade / blades) ** 2 / blades for blade in range(blades)
+        )
+
+    peak = load_cases.couple_of_pitch(1.0, 1.0, 1, 1.0, blades)
+    assert couple(angle) <= peak + 1e-12
+    assert couple(0.0) == pytest.approx(peak)
 
 
 def test_side_load_on_the_mount():  # TQ-09
@@ -111,9 +137,6 @@ def test_small_formulas():
     # ½ J ω² = ½ T²/c
     torque = load_cases.stopping_torque(100.0, 400.0, 0.09)
     assert torque**2 / 400.0 == pytest.approx(0.09 * 100.0**2)
-    assert propeller.gyroscopic_couple(0.5, 200.0, 2.5, 3) == pytest.approx(
-        abs(load_cases.couple_of_yaw(0.5, 200.0, 1, 2.5, 3))
-    )
 
 
 def test_orders_of_blades_and_firing():

@@ -5,13 +5,6 @@ import yaml
 
 from checker.mechanics.oil import CENTISTOKES, viscosity_index
 from checker.mechanics.oil_families import FAMILY_NAMES, family, highest_oil_temperature
-from checker.mechanics.oil_grades import (
-    ENGINE_GRADES,
-    ENGINE_WINTER_GRADES,
-    GEAR_GRADES,
-    GEAR_WINTER_GRADES,
-    iso_viscosity_grade,
-)
 
 REFERENCE = Path(__file__).parents[1] / "reference" / "oil.yaml"
 CASES = {
@@ -32,13 +25,29 @@ def test_both_ends_are_pairs_in_order(name):
     assert oil.viscosity_100_high < oil.viscosity_40_low
 
 
+def grade_of(name):
+    return name.rpartition(" ")[2]
+
+
 @pytest.mark.parametrize("name", [name for name in FAMILY_NAMES if " VG " in name])
 def test_straight_grades_reach_ten_percent_to_either_side(name):
     """ISO 3448:1992, OIL-V09."""
-    oil, grade = family(name), f"VG {name.rpartition(' ')[2]}"
-    assert iso_viscosity_grade(oil.viscosity_40_low) == grade
-    assert iso_viscosity_grade(oil.viscosity_40_high) == grade
-    assert oil.viscosity_40_high / oil.viscosity_40_low == pytest.approx(1.1 / 0.9)
+    oil, midpoint = family(name), float(grade_of(name))
+    assert oil.viscosity_40_low == pytest.approx(0.9 * midpoint * CENTISTOKES)
+    assert oil.viscosity_40_high == pytest.approx(1.1 * midpoint * CENTISTOKES)
+
+
+def holds(low, viscosity, high):
+    """Whether a band holds a viscosity; both are in mm2/s but for the last digit."""
+    return round(low / CENTISTOKES, 6) <= viscosity <= round(high / CENTISTOKES, 6)
+
+
+@pytest.mark.parametrize("name", [name for name in FAMILY_NAMES if " VG " in name])
+def test_a_viscosity_is_of_a_straight_grade_or_of_none(name):
+    oil, case = family(name), CASES["OIL-V09"]
+    for viscosity, grade in zip(case["inputs"]["nu40_cSt"], case["expected"]["grade"], strict=True):
+        inside = holds(oil.viscosity_40_low, viscosity, oil.viscosity_40_high)
+        assert inside == (grade == f"VG {grade_of(name)}")
 
 
 @pytest.mark.parametrize(
@@ -54,24 +63,65 @@ def test_derived_viscosities_keep_their_index(beginning, index):
 
 
 @pytest.mark.parametrize(
-    ("name", "bands", "hot"),
-    # SAE J300 and J306, by OIL-V10 and OIL-V13: the grade in the name is the band at 100 °C.
+    ("name", "low", "high"),
+    # The grade in the name is the band at 100 °C in mm2/s: SAE J300 (January 2015, public
+    # reproduction) of engine oils, J306 (OIL-V13, note) of gear oils.
     [
-        ("engine SAE 30", ENGINE_GRADES, "30"),
-        ("engine 5W-30", ENGINE_GRADES, "30"),
-        ("engine 10W-40", ENGINE_GRADES, "40"),
-        ("engine 15W-40", ENGINE_GRADES, "40"),
-        ("aviation SAE 50", ENGINE_GRADES, "50"),
-        ("gear 75W-90 GL-5", GEAR_GRADES, "90"),
-        ("gear 80W-90 GL-5", GEAR_GRADES, "90"),
-        ("gear 75W-80 GL-4", GEAR_GRADES, "80"),
+        ("engine SAE 30", 9.3, 12.5),
+        ("engine 5W-30", 9.3, 12.5),
+        ("engine 10W-40", 12.5, 16.3),
+        ("engine 15W-40", 12.5, 16.3),
+        ("aviation SAE 50", 16.3, 21.9),
+        ("gear 75W-90 GL-5", 13.5, 18.5),
+        ("gear 80W-90 GL-5", 13.5, 18.5),
+        ("gear 75W-80 GL-4", 8.5, 11.0),
     ],
 )
-def test_sae_grades_fill_their_band(name, bands, hot):
-    low, high = bands[hot]
+def test_sae_grades_fill_their_band(name, low, high):
     oil = family(name)
     assert oil.viscosity_100_low == pytest.approx(low * CENTISTOKES)
     assert oil.viscosity_100_high == pytest.approx(high * CENTISTOKES)
+
+
+def in_sae_band(oil, viscosity):
+    """Whether an SAE band holds a viscosity at 100 °C in mm2/s: its upper limit is excluded."""
+    low, high = oil.viscosity_100_low, oil.viscosity_100_high
+    return holds(low, viscosity, high) and viscosity < round(high / CENTISTOKES, 6)
+
+
+@pytest.mark.parametrize(
+    ("name", "case", "grade"),
+    [
+        *[(name, "OIL-V10", name[-2:]) for name in named("engine")],
+        ("gear 75W-90 GL-5", "OIL-V13", "90"),
+        ("gear 75W-80 GL-4", "OIL-V13", "80"),
+    ],
+)
+def test_a_viscosity_is_of_an_sae_grade_or_not(name, case, grade):
+    oil = family(name)
+    if case == "OIL-V10":
+        rows = [row["nu100_cSt"] for row in CASES[case]["inputs"]]
+        grades = [row["hot_grade"] for row in CASES[case]["expected"]]
+    else:
+        rows, grades = CASES[case]["inputs"]["nu100_cSt"], CASES[case]["expected"]["grade"]
+    for viscosity, expected in zip(rows, grades, strict=True):
+        assert in_sae_band(oil, viscosity) == (expected == grade)
+
+
+def test_gear_grades_are_those_since_2005():
+    case = CASES["OIL-V14"]
+    assert not in_sae_band(family("gear 80W-90 GL-5"), case["inputs"]["nu100_cSt"])
+
+
+@pytest.mark.parametrize(("name", "grade"), [("engine 15W-40", "40"), ("aviation SAE 50", "50")])
+def test_a_gear_90_is_an_engine_40_to_50(name, grade):
+    gear, engine = family("gear 80W-90 GL-5"), family(name)
+    overlap = (
+        max(gear.viscosity_100_low, engine.viscosity_100_low),
+        min(gear.viscosity_100_high, engine.viscosity_100_high),
+    )
+    expected = CASES["OIL-V15"]["expected"]["overlap_cSt_100C"][grade]
+    assert [each / CENTISTOKES for each in overlap] == pytest.approx(expected)
 
 
 @pytest.mark.parametrize("name", named("engine 5", "engine 1", "gear"))
@@ -80,10 +130,13 @@ def test_winter_grades_set_the_cold_limit(name):
     oil, winter = family(name), name.split()[1].partition("-")[0]
     if name.startswith("gear"):
         assert oil.cold_limit_kind == "150 Pa·s"
-        assert oil.cold_limit == pytest.approx(GEAR_WINTER_GRADES[winter].temperature)
+        celsius = {"75W": -40, "80W": -26}[winter]  # OIL-V13, note
     else:
         assert oil.cold_limit_kind == "pumping"
-        assert oil.cold_limit == pytest.approx(ENGINE_WINTER_GRADES[winter].pumping_temperature)
+        case = CASES["OIL-V12"]
+        row = case["inputs"]["w_grade"].index(winter)
+        celsius = case["expected"]["pumping_t_C"][row]
+    assert oil.cold_limit == pytest.approx(celsius + 273.15)
 
 
 @pytest.mark.parametrize(

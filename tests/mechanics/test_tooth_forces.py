@@ -1,7 +1,7 @@
 """Tooth forces against worked examples, and the signs of thrust against equilibrium."""
 
 from itertools import product
-from math import cos, hypot, pi, radians, sin, sqrt, tan
+from math import cos, hypot, pi, radians, sin, tan
 from pathlib import Path
 
 import numpy as np
@@ -24,7 +24,6 @@ from checker.mechanics.tooth_forces import (
     axial_size_sum,
     axial_sum,
     couple_sum,
-    normal_tooth_force,
     peripheral_force,
     radial_force,
     residual_thrust_share,
@@ -50,7 +49,7 @@ def published(case_id, key):
 
 def test_total_tooth_load_of_khurmi_12_1():
     tangential = tangential_force(120e3 / (650.0 * RPM), 0.250)
-    load = normal_tooth_force(tangential, ALPHA, 0.0)
+    load = hypot(tangential, radial_force(tangential, ALPHA))
     assert load / 1e3 == published("khurmi-12-1-force", "F_total_kN")
 
 
@@ -59,8 +58,9 @@ def test_spur_forces_of_wentzell_12_1():
     torque = 63000.0 * 5.0 / 1725.0 * POUND * INCH
     tangential = tangential_force(torque, 20.0 / 8.0 * INCH)
     assert tangential / POUND == published("wentzell-12-1-spur", "Ft_lbf")
-    assert radial_force(tangential, ALPHA) / POUND == published("wentzell-12-1-spur", "Fr_lbf")
-    load = normal_tooth_force(tangential, ALPHA, 0.0)
+    radial = radial_force(tangential, ALPHA)
+    assert radial / POUND == published("wentzell-12-1-spur", "Fr_lbf")
+    load = hypot(tangential, radial)
     assert load / POUND == published("wentzell-12-1-spur", "F_lbf")
 
 
@@ -100,9 +100,10 @@ def test_helical_forces_of_shigley_13_35():
     diameter = reference_diameter(18, INCH / 4.0, psi)
     assert diameter / INCH == published(case, "d2_in")
     alpha_t = transverse_pressure_angle(ALPHA, psi)
-    assert radial_force(800.0, alpha_t) == published(case, "Wr_lbf")
-    assert axial_force(800.0, psi, 1, 1, -1) == published(case, "Wa_lbf")
-    load = normal_tooth_force(800.0, alpha_t, base_helix_angle(psi, alpha_t))
+    radial, axial = radial_force(800.0, alpha_t), axial_force(800.0, psi, 1, 1, -1)
+    assert radial == published(case, "Wr_lbf")
+    assert axial == published(case, "Wa_lbf")
+    load = hypot(800.0, radial, axial)
     assert load == published(case, "W_lbf")
 
 
@@ -197,8 +198,9 @@ def test_forces_at_a_spread_centre_distance(centre_factor, beta):
     helix = helix_angle_at_diameter(beta, reference, working)
     axial = axial_force(tangential, helix, 1, 1, -1)
     assert axial == pytest.approx(2.0 * torque * tan(beta) / reference, rel=1e-12, abs=1e-12)
-    whole = normal_tooth_force(tangential, alpha_wt, base_helix_angle(beta, alpha_t))
-    assert whole == pytest.approx(sqrt(tangential**2 + radial**2 + axial**2), rel=1e-12)
+    # the whole force is normal to the flanks: F_tw / (cos α_wt cos β_b)
+    whole = tangential / (cos(alpha_wt) * cos(base_helix_angle(beta, alpha_t)))
+    assert whole == pytest.approx(hypot(tangential, radial, axial), rel=1e-12)
 
 
 def test_a_reversed_torque_changes_role_not_size():

@@ -140,6 +140,14 @@ PINT = {
     ),
     "linear_stiffness": ("N/m", {"N/mm": "N/mm", "N/m": "N/m", "lbf/in": "force_pound/inch"}),
     "heat_transfer": ("W/m**2/K", {"W/m2 K": "W/m**2/K"}),
+    "pressure_speed": (
+        "W/m**2",
+        {
+            "MPa m/s": "MPa*m/s",
+            "W/m2": "W/m**2",
+            "psi ft/min": "force_pound/inch**2*foot/minute",
+        },
+    ),
     "ratio": ("", {"%": "percent", "": ""}),
 }
 

@@ -43,7 +43,7 @@ def test_reversal_bars_a_speed_whatever_rating_is_missing():
     low, high = solved.barred.proved[0]
     inside = f"{(low + high) / 2.0 / RPM:.1f} rpm"
     found = design({**RESONANT, "engine.idle_speed": inside})
-    assert ask(found, "drive", "idle_outside_barred").value is False
+    assert ask(found, "drive", "dwell_outside_barred").value is False
     ranges = ask(solved, "drive", "barred_ranges")
     assert isinstance(ranges, Unknown)
     assert "rpm" in ranges.at_best.value
@@ -94,3 +94,18 @@ def test_a_run_through_falls_short_on_the_ratings_there_are():
     margin = ask(design(weak), "damper", "run_through_margin")
     assert isinstance(margin, Known)
     assert margin.number < 1.0
+
+
+def test_a_point_beyond_the_survey_is_judged_by_itself():
+    beyond = {"operation.0": {"name": "cruise", "engine_speed": "9000 rpm", "power": "41 kW"}}
+    assert ask(design(RATED | STRONG | beyond), "drive", "outside_barred", "cruise").value is True
+    low = {"damper.vibratory_torque_rating": "0.01 N m"}
+    bound = design(RATED | STRONG | beyond | low)
+    assert ask(bound, "drive", "outside_barred", "cruise").value is False
+
+
+def test_speeds_that_are_held_are_looked_at():
+    solved = design(RESONANT)
+    low, high = solved.barred.proved[0]
+    held = {"engine.dwell_speeds": [f"{(low + high) / 2 / RPM!r} rpm"]}
+    assert ask(design({**RESONANT, **held}), "drive", "dwell_outside_barred").value is False

@@ -2,6 +2,7 @@
 
 import copy
 import math
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -14,7 +15,7 @@ from hypothesis import strategies as st
 from checker.known import Known, Unknown
 from checker.measures.design import Design
 from checker.mechanics import torsion
-from checker.mechanics.excitation import survey_orders
+from checker.mechanics.excitation import Cylinder, gas_harmonics
 from checker.mechanics.torsion import natural_modes
 from checker.spec.loading import load_spec
 from checker.train.graph import build_train
@@ -443,7 +444,13 @@ def test_stated_harmonics_scale_with_the_indicated_torque():
     full = survey.excitation.full
     torque = survey.excitation.of_cylinders((0, 1), np.array([600.0] * 2), np.array([full, 0.0]))
     assert torque[0, 1] == pytest.approx(200.0)
-    assert torque[1, 1] == pytest.approx(200.0 * 0.15 / 1.15)  # friction alone
+    # With friction alone the part beyond the computed torque scales with load; compression stays.
+    by_cycle = {"engine.reciprocating_mass": "1e-9 kg"}
+    computed = design(by_cycle).survey.excitation.of_cylinders(
+        (0, 1), np.array([600.0] * 2), np.array([full, 0.0])
+    )
+    more = (200.0 - computed[0, 1]) * 0.15 / 1.15
+    assert torque[1, 1] == pytest.approx(computed[1, 1] + more)
     unphased = [{"order": 1, "amplitude": "200 N m"}, {"order": 2, "amplitude": "90 N m"}]
     bound = design({**light, "engine.torque_harmonics": unphased}).survey
     response = bound.responses[0]
@@ -488,21 +495,88 @@ def test_application_factor_and_least_torque():
     assert share.number == pytest.approx(1 + float(down[node, index]) / mean)
 
 
-def test_heat_of_a_single_order():  # CP-01 form, by hand
-    harmonic = [
-        {"order": order, "amplitude": "200 N m" if order == 1 else "0 N m", "phase": "0 deg"}
-        for order in survey_orders(4)
-    ]
-    survey = design(
-        {"engine.torque_harmonics": harmonic, "engine.reciprocating_mass": "1e-9 kg"}
-    ).survey
+def test_heat_is_the_sum_of_the_orders():  # CP-01 form, by hand
+    survey = design().survey
     state, response = survey.model.states[0], survey.responses[0]
     node, column = survey.model.joint("damper"), 100
-    torque = response.amplitude[0, node, column, 1]
-    frequency = survey.speed[column] / math.tau
-    elastic = torque / math.sqrt(1 + (state.damping / math.tau) ** 2)
-    by_hand = state.damping * frequency * elastic**2 / (2 * state.stiffness)
+    by_hand = 0.0
+    for order, torque in zip(survey.orders, response.amplitude[0, node, column], strict=True):
+        frequency = order * survey.speed[column] / math.tau
+        elastic = torque / math.sqrt(1 + (state.damping / math.tau) ** 2)
+        by_hand += state.damping * frequency * elastic**2 / (2 * state.stiffness)
+    assert by_hand > 0.0
     assert survey.heat(response, state)[column] == pytest.approx(by_hand, rel=1e-6)
+
+
+@pytest.mark.parametrize("share", [0.02, 0.4, 1.0])
+def test_the_cycle_does_the_work_of_torque_friction_and_throttle(share):
+    # Order zero of the pressure cycle, from the same slider crank, is the mean torque.
+    survey = design().survey
+    engine = survey.excitation
+    cylinder = Cylinder(0.098, 0.072, 0.125, 11.0, 4)
+    constant = gas_harmonics(cylinder, [0.0])
+    # A Fourier coefficient at order zero counts the mean twice.
+    whole = replace(
+        engine, orders=(0.0,), gas=constant, inertia=np.zeros(1), stated=np.full(1, np.nan)
+    )
+    whole = replace(whole, unphased=np.zeros(1, dtype=bool))
+    mean = share * engine.full
+    found = whole.of_cylinders((0, 1), np.array([300.0]), np.array([mean]))[0, 0].real / 2.0
+    assert found == pytest.approx(mean + 0.15 * engine.full, rel=2e-3)
+
+
+def test_an_engine_without_a_throttle_draws_in_fully():
+    speed, idle = np.array([200.0]), np.array([1.0])
+
+    def order_one(**changes):
+        engine = design({f"engine.{name}": value for name, value in changes.items()}).survey
+        return abs(engine.excitation.of_cylinders((0, 1), speed, idle)[0, 1])
+
+    throttled = order_one()
+    unthrottled = order_one(idle_manifold_pressure="101.325 kPa")
+    half = order_one(idle_manifold_pressure="50.6625 kPa")
+    assert throttled < half < unthrottled
+    diesel = design({"engine.compression_ratio": 18}).survey
+    assert diesel.excitation.throttled == 1.0
+    assert "has no throttle" in " ".join(str(each.origin) for each in diesel.inputs)
+
+
+SPRING = {"damper.kind": "steel spring", "damper.relative_damping": 0.05}
+
+
+def test_start_and_stop_meet_every_resonance_whatever_the_grid():
+    highest = [
+        design({**SPRING, "engine.idle_speed": f"{idle} rpm"}).survey.run_through
+        for idle in (1600, 1601, 1602, 1603)
+    ]
+    node = design(SPRING).survey.model.joint("damper")
+    torque = [float(each[node]) for each in highest]
+    assert max(torque) == pytest.approx(min(torque), rel=0.01)
+
+
+def test_start_and_stop_fill_the_cylinders():
+    survey = design().survey
+    node = survey.model.joint("damper")
+    met = math.tau * survey.modes[0].frequency[1:, None] / np.array(survey.orders)
+    met = met[(met > 0.1 * survey.idle) & (met < survey.idle)]
+    throttled = survey.response(survey.model.states[0], met, survey.law(met))
+    swing = np.maximum(throttled.up, -throttled.down)[node].max()
+    assert survey.run_through[node] > 1.2 * swing
+
+
+def test_orders_reach_three_times_the_firing_order():
+    six = design({"engine.cylinders": 6, "engine.firing_intervals": ["120 deg"] * 6}).survey
+    assert six.excitation.orders[-1] == 9.0
+    assert abs(six.responses[0].torque[0, :, :, 17]).max() > 0.0
+
+
+def test_a_shaft_stands_for_the_joint_that_swings_most_at_the_point():
+    solved = design()
+    survey, index = solved.survey, solved.survey.points["idle"]
+    joints = [each for each in survey.model.joints_of("pinion") if survey.model.nodes[each].on_path]
+    most = max(float(survey.alternating[each, index]) for each in joints)
+    found = ask(solved, "shaft", "alternating_shaft_torque", "idle", "pinion")
+    assert found.number == pytest.approx(most * survey.model.ratios["pinion"].number)
 
 
 def test_a_resonance_in_the_range_is_found_barred_and_cleared():

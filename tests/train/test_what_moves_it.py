@@ -4,6 +4,7 @@ import math
 
 import pytest
 
+from checker.train.resonance import Resonances
 from tests.train.test_torsional_survey import RPM, STIFF, ask, design
 
 BASE = {
@@ -68,3 +69,25 @@ def test_a_drive_without_damper_has_no_entry_for_it():
     solved = design({"damper": "none", "shafts.in": None, "engine.drives": "pinion"})
     words = [each.words for each in solved.movers.sensitivity()]
     assert "damper stiffness" not in words
+
+
+def test_no_change_brings_another_speed_nearer_to_resonance():
+    solved = design({**BASE, "engine.dwell_speeds": ["2900 rpm", "4700 rpm"]})
+    movers = solved.movers
+    assert [round(speed / RPM) for speed, _ in movers.held] == [3700, 1600, 1600, 2900, 4700]
+    before = [movers.resonances.separation(*each)[0] for each in movers.held]
+    changes = dict(movers.clearing(3700 * RPM, 14e3 / (3700 * RPM), 0.2))
+    free = dict(design(BASE).movers.clearing(3700 * RPM, 14e3 / (3700 * RPM), 0.2))
+    assert changes != free
+    for part, words in movers.parts:
+        if words in changes:
+            changed = Resonances(movers.survey.changed(part, changes[words]))
+            for each, was in zip(movers.held, before, strict=True):
+                assert changed.separation(*each)[0] >= min(was, 0.2) - 1e-9
+
+
+def test_a_speed_that_clears_lies_within_the_survey():
+    survey = design(BASE).survey
+    for words, factor in design(BASE).movers.clearing(3700 * RPM, 14e3 / (3700 * RPM), 0.2):
+        if words == "speed":
+            assert survey.idle <= 3700 * RPM * factor <= survey.top

@@ -8,6 +8,7 @@ from checker.report.pictures.front_plan import needs, shaft_centres
 from checker.spec.coupling import Clutch, Damper
 from checker.spec.subject import Subject
 from checker.spec.units import show
+from checker.train import bearing_size
 
 _ON_THE_FACE = 0.86
 """Part of the pitch radius at which a thrust is drawn, to part it from that of the mate."""
@@ -171,7 +172,8 @@ def _gear(plan: SidePlan, name: str, gear: Subject, shaft: list[Stretch], height
 
 
 def _bearing(plan: SidePlan, bearing: Subject, height: float) -> None:
-    station, *sizes = (bearing.given(each) for each in ("station", "width", "outside", "bore"))
+    station = bearing.given("station")
+    sizes = (bearing_size.width(bearing), bearing_size.outside(bearing), bearing.given("bore"))
     kind, locates = bearing.raw("kind"), bearing.raw("locates")
     words = f"bearing {bearing.name}, {kind or 'kind not stated'}"
     if locates not in (None, "none"):
