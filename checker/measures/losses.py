@@ -16,6 +16,7 @@ from checker.mechanics import (
     bearing_life,
     bearing_loss,
     churning,
+    coupling,
     engine,
     heat,
     involute,
@@ -26,6 +27,7 @@ from checker.mechanics.equation import equation_of
 from checker.solve.oil_terms import Oil, Term, loaded, term
 from checker.spec.fields import NONE
 from checker.spec.subject import Subject
+from checker.train import torsional_values as values
 from checker.train.bearing_size import outside
 from checker.train.pair import Pair, Wheel
 
@@ -287,11 +289,11 @@ def _damper(design: Design, damper: Subject, point: Subject) -> Term | Unknown:
     return term(
         auxiliary_loss.damper_heat_at_most,
         damper.given("heat_rating", "P_rated"),
-        damper.given("relative_damping", "ψ"),
+        compute(coupling.most_damping, damper.given("relative_damping", "ψ")),
         damper.given("vibratory_torque_rating", "T_a"),
         compute(engine.firing_events_per_revolution, source.given("cylinders", "N_c"), strokes),
         point.given("engine_speed", "ω_e"),
-        damper.given("dynamic_stiffness", "k", "low"),
+        values.damper_ends(damper)[0],
     )
 
 

@@ -317,15 +317,14 @@ def vibratory_torque_margin(design: Design, damper: Subject, point: Subject) -> 
 
 @varying_measure("damper", "W", "heat made by vibration")
 def heat(design: Design, damper: Subject, point: Subject) -> Value:
-    """P, heat of all orders, the largest from hot to cold."""
+    """P, heat of all orders, the largest from hot to cold and from least to most damping."""
     found = at_point(design, point)
     if isinstance(found, Unknown):
         return found
-    resonances, index = found
-    survey = resonances.survey
+    survey = found[0].survey
     if survey.model.joint("damper") is None:
         return Unknown(because=_OFF_PATH)
-    return survey.found(float(survey.damper_heat[index]), "W", "P")
+    return survey.found(survey.damper_heat[point.name], "W", "P")
 
 
 @varying_measure("damper", "1", "heat over the heat that it can give off", at="heat_rating")

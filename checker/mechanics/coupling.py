@@ -64,6 +64,21 @@ def least_damping(hot: float) -> float:
 
 
 @equation(
+    "ψ_high",
+    "ψ_high = 1.2 ψ",
+    unit="1",
+    source="damping scatters by 20 %, second coupling maker, trade source",
+    stated="ψ [1]",
+)
+def most_damping(stated: float) -> float:
+    """Upper end of the relative damping to be reckoned with: off resonance heat grows with it.
+
+    Source: trade source.
+    """
+    return 1.2 * stated
+
+
+@equation(
     "ψ_hot",
     "ψ_hot = k ψ",
     unit="1",

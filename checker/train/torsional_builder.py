@@ -296,10 +296,10 @@ class _Builder:
         if self._subjects.presence("damper") is None:
             self._unknown.append(Unknown((("damper",),)))
         if not any(node.kind == "damper" for node in self._nodes):
-            return (State("as stated", 1.0, 0.0),), 0, []
+            return (State("as stated", 1.0, 0.0, 0.0),), 0, []
         damper = self._subjects.the("damper")
         low, high = (self._known(each) for each in values.damper_ends(damper))
-        soft, stiff = (self._known(each) for each in values.damper_damping(damper))
+        soft, stiff, most = (self._known(each) for each in values.damper_damping(damper))
         nominal = self._known(values.damper_stiffness(damper))
         if damper.raw("kind") == "viscous":
             coefficient = self._known(damper.given("damping_coefficient", "c"))
@@ -310,16 +310,17 @@ class _Builder:
                 "between hot and cold",
                 low.number * (high.number / low.number) ** (step / steps),
                 soft.number + (stiff.number - soft.number) * step / steps,
+                most.number,
             )
             for step in range(steps + 1)
         ]
-        states[0] = State("hot", low.number, soft.number)
-        states[-1] = State("cold", high.number, stiff.number)
+        states[0] = State("hot", low.number, soft.number, most.number)
+        states[-1] = State("cold", high.number, stiff.number, most.number)
         running = min(
             range(1, steps), key=lambda each: abs(states[each].stiffness - nominal.number)
         )
-        states[running] = State("running", nominal.number, stiff.number)
-        return tuple(states), running, [low, high, nominal, soft, stiff]
+        states[running] = State("running", nominal.number, stiff.number, most.number)
+        return tuple(states), running, [low, high, nominal, soft, stiff, most]
 
 
 def _viscous_states(
@@ -327,7 +328,7 @@ def _viscous_states(
 ) -> tuple[tuple[State, ...], int, list[Known]]:
     """Soft, as stated and stiff, with as much damping each: what oil and filling do is stated."""
     ends = (("hot", low), ("running", nominal), ("cold", high))
-    states = tuple(State(words, each.number, 0.0, coefficient.number) for words, each in ends)
+    states = tuple(State(words, each.number, 0.0, 0.0, coefficient.number) for words, each in ends)
     return states, 1, [low, nominal, high, coefficient]
 
 

@@ -1,5 +1,6 @@
 """The torsional model of a drive: inertias and springs from crankshaft to propeller, as a tree."""
 
+import math
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -65,14 +66,22 @@ class State:
     Attributes:
         words: hot, running, cold.
         stiffness: of the damper [N m/rad].
-        damping: its relative damping.
+        damping: its least relative damping, with which it swings the most.
+        most_damping: its largest, with which it may grow hotter.
         viscous: its viscous damping coefficient [N m s/rad]; zero where it has none.
     """
 
     words: str
     stiffness: float
     damping: float
+    most_damping: float
     viscous: float = 0.0
+
+    def damped(self) -> tuple["State", ...]:
+        """The state with its least damping, its largest, and one midway."""
+        midway = math.sqrt(self.damping * self.most_damping)
+        each = dict.fromkeys((self.damping, midway, self.most_damping))
+        return tuple(replace(self, damping=damping) for damping in each)
 
 
 @dataclass(frozen=True)

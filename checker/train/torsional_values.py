@@ -259,11 +259,11 @@ def _out_of_order(damper: Subject, hot: Value, nominal: Value, cold: Value) -> U
     )
 
 
-def damper_damping(damper: Subject) -> tuple[Value, Value]:
-    """Least relative damping ψ of the damper to be reckoned with, hot and as stated."""
+def damper_damping(damper: Subject) -> tuple[Value, Value, Value]:
+    """Relative damping ψ of the damper to be reckoned with: least hot, least as stated, most."""
     if damper.raw("kind") == "viscous":
         none = Known(0.0, "1", "ψ", origin="a viscous damper: see its damping coefficient")
-        return none, none
+        return none, none, none
     nominal = damper.given("relative_damping", "ψ")
     hot = nominal
     if damper.raw("kind") == "elastomer":
@@ -277,7 +277,13 @@ def damper_damping(damper: Subject) -> tuple[Value, Value]:
                 "rubber coupling maker's technical data page (seen), its magnifier read as 2π/ψ",
             )
             hot = compute(coupling.hot_damping, nominal, factor)
-    return compute(coupling.least_damping, hot), compute(coupling.least_damping, nominal)
+    known = [each for each in (nominal, hot) if isinstance(each, Known)]
+    highest = max(known, key=lambda each: each.number, default=nominal)
+    return (
+        compute(coupling.least_damping, hot),
+        compute(coupling.least_damping, nominal),
+        compute(coupling.most_damping, highest),
+    )
 
 
 def summed(values: list[Value]) -> Value:

@@ -132,7 +132,7 @@ def test_heat_of_a_viscous_damper_is_the_power_that_goes_in():
     turning = np.multiply.outer(survey.speed, survey.orders)
     twist = response.torque[0, node] / (state.stiffness + 1j * turning * state.viscous)
     power = (0.5 * turning * (response.torque[0, node] * twist.conj()).imag).sum(axis=-1)
-    assert survey.heat(response, state) == pytest.approx(power, rel=1e-9)
+    assert survey.heat(response, state, survey.speed) == pytest.approx(power, rel=1e-9)
 
 
 def test_a_mesh_of_an_accessory_carries_no_torque_of_the_propeller():

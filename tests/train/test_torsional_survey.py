@@ -505,7 +505,7 @@ def test_heat_is_the_sum_of_the_orders():  # CP-01 form, by hand
         elastic = torque / math.sqrt(1 + (state.damping / math.tau) ** 2)
         by_hand += state.damping * frequency * elastic**2 / (2 * state.stiffness)
     assert by_hand > 0.0
-    assert survey.heat(response, state)[column] == pytest.approx(by_hand, rel=1e-6)
+    assert survey.heat(response, state, survey.speed)[column] == pytest.approx(by_hand, rel=1e-6)
 
 
 @pytest.mark.parametrize("share", [0.02, 0.4, 1.0])

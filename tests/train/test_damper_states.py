@@ -1,0 +1,58 @@
+"""The damper from hot to cold and from least to most damping, against finer steps."""
+
+import math
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from checker.train.torsional_survey import SPEEDS
+from tests.train.test_torsional_survey import design
+
+
+def heats(survey, state, damping):
+    """Heat at each operation point with some other damping."""
+    damped = replace(state, damping=float(damping))
+    speed = survey.speed[SPEEDS:]
+    return survey.heat(survey.response(damped, speed, survey.mean[SPEEDS:]), damped, speed)
+
+
+def test_heat_is_the_largest_between_least_and_most_damping():  # 80 dampings of each state
+    # Cruise at 5300 rpm: with this spring firing order 1 is above resonance or, stiff, in it.
+    for stiffness in (1800, 6000, 9000, 12000, 20000):
+        survey = design({"damper.dynamic_stiffness": f"{stiffness} N m/rad"}).survey
+        finer = np.max(
+            [
+                heats(survey, state, damping)
+                for state in survey.model.states
+                for damping in np.geomspace(0.8 * 0.6, 1.2 * 0.6, 80)
+            ],
+            axis=0,
+        )
+        found = [survey.damper_heat[name] for name in survey.points]
+        assert found == pytest.approx(finer, rel=0.03)
+        assert np.all(found <= finer * (1 + 1e-9))
+
+
+def test_heat_away_from_resonance_grows_with_the_damping():  # P ∝ ψ where T hardly depends on it
+    survey = design({"damper.dynamic_stiffness": "200 N m/rad"}).survey
+    cold = survey.model.states[-1]
+    least, most = (heats(survey, cold, 0.6 * factor)[0] for factor in (0.8, 1.2))
+    assert most / least == pytest.approx(1.5, rel=0.01)
+    assert survey.damper_heat["cruise"] == pytest.approx(most, rel=1e-9)
+
+
+def test_heat_counts_the_larger_of_stated_and_hot_damping():
+    rubber = {
+        "damper.kind": "elastomer",
+        "damper.hot_stiffness": "1500 N m/rad",
+        "damper.cold_stiffness": "2100 N m/rad",
+    }
+    for hot in (0.5, 0.7):
+        states = design({**rubber, "damper.hot_relative_damping": hot}).survey.model.states
+        assert [each.most_damping for each in states] == [pytest.approx(1.2 * max(0.6, hot))] * len(
+            states
+        )
+        least, middle, most = (each.damping for each in states[0].damped())
+        assert (least, most) == (pytest.approx(0.8 * hot), pytest.approx(1.2 * max(0.6, hot)))
+        assert math.log(middle / least) == pytest.approx(math.log(most / middle))
