@@ -219,6 +219,8 @@ def twisted_stiffness(damper: Subject) -> Value:
 
 def damper_ends(damper: Subject) -> tuple[Value, Value]:
     """Softest and stiffest C of the damper [N m/rad] to be reckoned with."""
+    if isinstance(kind := damper.given("kind"), Unknown):
+        return kind, kind
     nominal = damper_stiffness(damper)
     hot = cold = nominal
     if damper.raw("kind") == "elastomer":
@@ -261,6 +263,8 @@ def _out_of_order(damper: Subject, hot: Value, nominal: Value, cold: Value) -> U
 
 def damper_damping(damper: Subject) -> tuple[Value, Value, Value]:
     """Relative damping ψ of the damper to be reckoned with: least hot, least as stated, most."""
+    if isinstance(kind := damper.given("kind"), Unknown):
+        return kind, kind, kind
     if damper.raw("kind") == "viscous":
         none = Known(0.0, "1", "ψ", origin="a viscous damper: see its damping coefficient")
         return none, none, none

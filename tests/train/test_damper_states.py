@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from checker.train.torsional_survey import SPEEDS
-from tests.train.test_torsional_survey import design
+from tests.train.test_torsional_survey import ask, design
 
 
 def heats(survey, state, damping):
@@ -56,3 +56,9 @@ def test_heat_counts_the_larger_of_stated_and_hot_damping():
         least, middle, most = (each.damping for each in states[0].damped())
         assert (least, most) == (pytest.approx(0.8 * hot), pytest.approx(1.2 * max(0.6, hot)))
         assert math.log(middle / least) == pytest.approx(math.log(most / middle))
+
+
+def test_a_damper_of_unknown_kind_has_no_ends():
+    solved = design({"damper.kind": None, "damper.hot_stiffness": "1500 N m/rad"})
+    assert solved.survey.missing == (("damper", "kind"),)
+    assert ask(solved, "damper", "softest_stiffness").missing == (("damper", "kind"),)
