@@ -1,11 +1,13 @@
 """Measures of the damper, and of what the engine's pulsation meets without one."""
 
-from checker.known import Known, Unknown, Value, compute
+from checker.known import Known, Unknown, Value, compute, merged
 from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.measures.stated import described
 from checker.mechanics import elastomer, kinematics
 from checker.spec.subject import Subject
+from checker.train import torsional_values as values
+from checker.train.coldest import coldest
 
 
 def damped_ahead(design: Design, shaft: str) -> Value:
@@ -67,6 +69,37 @@ def reserve_to_maker_limit(design: Design, damper: Subject) -> Value:
         damper.given("running_temperature_limit", "T_max"),
         damper.given("highest_temperature", "T"),
     )
+
+
+@measure("damper", "", "whether it is softer the warmer it is stated", at="stiffness_temperature")
+def stiffness_in_order(design: Design, damper: Subject) -> Value:
+    """Whether no stated stiffness is above that of a colder damper."""
+    at_start, nominal = coldest(design.subjects), values.damper_stiffness(damper)
+    stated = [
+        (temperature, stiffness)
+        for temperature, stiffness in (
+            (at_start, damper.given("cold_stiffness", "C_cold")),
+            (damper.given("stiffness_temperature", "T"), nominal),
+            (damper.given("highest_temperature", "T_hot"), damper.given("hot_stiffness", "C_hot")),
+        )
+        if isinstance(stiffness, Known)
+    ]
+    known = [
+        (temperature, stiffness)
+        for temperature, stiffness in stated
+        if isinstance(temperature, Known)
+    ]
+    if isinstance(nominal, Unknown) or len(known) < len(stated):
+        pairs = [(nominal, nominal), *stated]
+        return merged([each for each, _ in pairs if isinstance(each, Unknown)])
+    in_order = all(
+        one[1].number >= other[1].number
+        for one in known
+        for other in known
+        if one[0].number < other[0].number
+    )
+    inputs = tuple(each for pair in known for each in pair)
+    return Known(in_order, "", "in order", origin="rubber softens as it warms", inputs=inputs)
 
 
 @measure("damper", "", "whether it slips or its stops meet", at="torque_limiter")

@@ -293,7 +293,7 @@ def _damper(design: Design, damper: Subject, point: Subject) -> Term | Unknown:
         damper.given("vibratory_torque_rating", "T_a"),
         compute(engine.firing_events_per_revolution, source.given("cylinders", "N_c"), strokes),
         point.given("engine_speed", "ω_e"),
-        values.damper_ends(damper)[0],
+        values.damper_ends(design.subjects)[0],
     )
 
 

@@ -384,10 +384,10 @@ def twisted_stiffness(design: Design, damper: Subject) -> Value:
 @measure("damper", "N m/rad", "softest stiffness to reckon with", at="hot_stiffness")
 def softest_stiffness(design: Design, damper: Subject) -> Value:
     """0.8 of the stiffness of the hot damper."""
-    return values.damper_ends(damper)[0]
+    return values.damper_ends(design.subjects)[0]
 
 
 @measure("damper", "N m/rad", "stiffest stiffness to reckon with", at="cold_stiffness")
 def stiffest_stiffness(design: Design, damper: Subject) -> Value:
     """1.2 of the stiffness of the cold damper."""
-    return values.damper_ends(damper)[1]
+    return values.damper_ends(design.subjects)[1]

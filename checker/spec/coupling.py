@@ -64,12 +64,15 @@ class Damper(Part):
         description="The two shafts it joins, the one nearer the engine first."
     )
     dynamic_stiffness: Stiffness = stated("Dynamic torsional stiffness, at its stated temperature.")
-    stiffness_temperature: Temperature = stated("Temperature of that stiffness.")
+    stiffness_temperature: Temperature = stated(
+        "Temperature of that stiffness, or of the twist test."
+    )
     hot_stiffness: Stiffness = stated(
         "Dynamic torsional stiffness of an elastomer at its highest temperature in operation."
     )
     cold_stiffness: Stiffness = stated(
-        "Dynamic torsional stiffness of an elastomer at the coldest start."
+        "Dynamic torsional stiffness of an elastomer at the coldest start; needed where the "
+        "stiffness above is that of a warmer one."
     )
     twist_test: TwistTest | None = stated(
         "Static twist test that gives the stiffness where no dynamic one is stated."

@@ -298,7 +298,7 @@ class _Builder:
         if not any(node.kind == "damper" for node in self._nodes):
             return (State("as stated", 1.0, 0.0, 0.0),), 0, []
         damper = self._subjects.the("damper")
-        low, high = (self._known(each) for each in values.damper_ends(damper))
+        low, high = (self._known(each) for each in values.damper_ends(self._subjects))
         soft, stiff, most = (self._known(each) for each in values.damper_damping(damper))
         nominal = self._known(values.damper_stiffness(damper))
         if damper.raw("kind") == "viscous":

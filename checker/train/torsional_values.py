@@ -5,7 +5,8 @@ from collections.abc import Callable
 from checker.known import Known, Unknown, Value, assumed, compute, merged
 from checker.mechanics import beam, coupling, iso_root, mesh_stiffness, shaft_strength
 from checker.mechanics import torsional_parts as parts
-from checker.spec.subject import Subject
+from checker.spec.subject import Subject, Subjects
+from checker.train.coldest import coldest
 from checker.train.pair import Pair, Wheel
 
 _DENSITY = assumed(7850.0, "kg/m3", "ρ", "density of steel (from memory)")
@@ -217,22 +218,15 @@ def twisted_stiffness(damper: Subject) -> Value:
     )
 
 
-def damper_ends(damper: Subject) -> tuple[Value, Value]:
+def damper_ends(subjects: Subjects) -> tuple[Value, Value]:
     """Softest and stiffest C of the damper [N m/rad] to be reckoned with."""
+    damper = subjects.the("damper")
     if isinstance(kind := damper.given("kind"), Unknown):
         return kind, kind
     nominal = damper_stiffness(damper)
     hot = cold = nominal
-    if damper.raw("kind") == "elastomer":
-        hot, cold = damper.given("hot_stiffness", "C_hot"), damper.given("cold_stiffness", "C_cold")
-        if isinstance(cold, Unknown):
-            same = assumed(
-                1.0,
-                "1",
-                "k_cold",
-                "no stiffness of the cold elastomer is stated: the stated one is taken for it",
-            )
-            cold = compute(coupling.stiffness_at, nominal, same)
+    if kind.value == "elastomer":
+        hot, cold = damper.given("hot_stiffness", "C_hot"), _cold_stiffness(subjects, nominal)
         if isinstance(hot, Unknown):
             factor = assumed(
                 coupling.HOT_OVER_COLD_STIFFNESS,
@@ -241,11 +235,28 @@ def damper_ends(damper: Subject) -> tuple[Value, Value]:
                 "no stiffness of the hot elastomer is stated: least of three grades at 100 degC, "
                 "rubber coupling maker's technical data page (seen)",
             )
-            hot = compute(coupling.stiffness_at, cold, factor)
+            hot = compute(coupling.stiffness_at, nominal, factor)
         against = _out_of_order(damper, hot, nominal, cold)
         if against is not None:
             return against, against
     return compute(coupling.softest, hot), compute(coupling.stiffest, cold)
+
+
+def _cold_stiffness(subjects: Subjects, nominal: Value) -> Value:
+    """C of the cold elastomer, or as stated where that is of no warmer an elastomer [N m/rad]."""
+    damper = subjects.the("damper")
+    cold = damper.given("cold_stiffness", "C_cold")
+    if isinstance(cold, Known):
+        return cold
+    stated, start = damper.given("stiffness_temperature", "T"), coldest(subjects)
+    if isinstance(stated, Known) and isinstance(start, Known):
+        if stated.number <= start.number:
+            return nominal
+        return Unknown(cold.missing, "dynamic_stiffness is that of a warmer damper than is started")
+    missing = merged([each for each in (cold, stated, start) if isinstance(each, Unknown)])
+    return Unknown(
+        missing.missing, "without cold_stiffness, how cold dynamic_stiffness holds counts"
+    )
 
 
 def _out_of_order(damper: Subject, hot: Value, nominal: Value, cold: Value) -> Unknown | None:

@@ -62,3 +62,34 @@ def test_a_damper_of_unknown_kind_has_no_ends():
     solved = design({"damper.kind": None, "damper.hot_stiffness": "1500 N m/rad"})
     assert solved.survey.missing == (("damper", "kind"),)
     assert ask(solved, "damper", "softest_stiffness").missing == (("damper", "kind"),)
+
+
+HOUSED = {"housing": {"cold_soak_temperature": "-20 degC"}}
+RUBBER = {**HOUSED, "damper.kind": "elastomer", "damper.hot_stiffness": "1500 N m/rad"}
+
+
+@pytest.mark.parametrize(
+    ("stated", "more", "missing"),
+    [
+        ("70 degC", {}, ["damper.cold_stiffness"]),
+        ("-19 degC", {}, ["damper.cold_stiffness"]),
+        ("-20 degC", {}, None),
+        ("-20 degC", {"lubrication": {"cold_start_temperature": "-25 degC"}},
+         ["damper.cold_stiffness"]),
+        ("-25 degC", {"lubrication": {"cold_start_temperature": "-25 degC"}}, None),
+        ("70 degC", {"damper.cold_stiffness": "2500 N m/rad"}, None),
+        (None, {}, ["damper.cold_stiffness", "damper.stiffness_temperature"]),
+        ("-30 degC", {"housing": {}}, ["damper.cold_stiffness", "housing.cold_soak_temperature"]),
+    ],
+)  # fmt: skip
+def test_a_warm_stiffness_does_not_stand_for_the_cold_one(stated, more, missing):
+    temperature = {"damper.stiffness_temperature": stated} if stated else {}
+    solved = design({**RUBBER, **temperature, **more})
+    stiffest = ask(solved, "damper", "stiffest_stiffness")
+    if missing is None:
+        cold = 2500.0 if "damper.cold_stiffness" in more else 1800.0
+        assert stiffest.number == pytest.approx(1.2 * cold)
+        assert solved.survey.model.states[-1].stiffness == pytest.approx(1.2 * cold)
+    else:
+        assert [".".join(path) for path in stiffest.missing] == missing
+        assert set(stiffest.missing) <= set(solved.survey.missing)
