@@ -50,14 +50,39 @@ def life_over_target(design: Design, bearing: Subject) -> Value:
 
 @measure("bearing", "1", "life with oil film and dirt over target life", at="contamination")
 def modified_life_over_target(design: Design, bearing: Subject) -> Value:
-    """L_nmh = a_ISO L_10h over the duty cycle, over the wanted life."""
-    shares, lives = [], []
-    for point in design.points:
-        speed = ring_speed(design, bearing, point)
-        if isinstance(speed, Known) and speed.number == 0.0:
-            continue
-        shares.append(point.given("share", "q"))
-        lives.append(_modified_life(design, bearing, point))
+    """L_nmh = a_ISO L_10h over the duty cycle, over the wanted life.
+
+    The load swings with the torque of the survey; where that is not known, at best it is steady.
+    """
+    exponent = _exponent(bearing)
+    if isinstance(exponent, Unknown):
+        return exponent
+    steady = {
+        point.name: design.measure("equivalent_load", bearing, point)
+        for point in design.points
+        if not _stands(design, bearing, point)
+    }
+    swinging = {
+        point.name: _pulsating(design, bearing, point, steady[point.name], exponent)
+        for point in design.points
+        if point.name in steady
+    }
+    found, best = (_modified_over_target(design, bearing, each) for each in (swinging, steady))
+    if isinstance(found, Known) or isinstance(best, Unknown):
+        return found
+    return Unknown(found.missing, found.because, at_best=best)
+
+
+def _stands(design: Design, bearing: Subject, point: Subject) -> bool:
+    speed = ring_speed(design, bearing, point)
+    return isinstance(speed, Known) and speed.number == 0.0
+
+
+def _modified_over_target(design: Design, bearing: Subject, loads: dict[str, Value]) -> Value:
+    """L_nmh over the wanted life, with a load [N] for each point in which the rings turn."""
+    points = [point for point in design.points if point.name in loads]
+    shares = [point.given("share", "q") for point in points]
+    lives = [_modified_life(design, bearing, point, loads[point.name]) for point in points]
     unknown = all_known(*shares, *lives)
     if unknown is not None or not shares:
         return unknown or Unknown((("operation",),))
@@ -159,14 +184,13 @@ def _revolutions(design: Design, bearing: Subject) -> tuple[tuple[Known, ...], K
     return known, mean
 
 
-def _modified_life(design: Design, bearing: Subject, point: Subject) -> Value:
+def _modified_life(design: Design, bearing: Subject, point: Subject, load: Value) -> Value:
     kind = bearing.given("kind", "kind")
     if isinstance(kind, Unknown):
         return kind
     if not BEARING_KINDS[str(kind.value)].radial:
         return Unknown(because=f"{bearing.label}: a_ISO is set up for radial bearings")
     speed = ring_speed(design, bearing, point)
-    load = design.measure("equivalent_load", bearing, point)
     diameter = compute(life.mean_diameter, bearing.given("bore", "d"), outside(bearing))
     film = compute(
         life.viscosity_ratio,

@@ -5,7 +5,7 @@ A matched set counts as one bearing: its loads are those of the set, set against
 
 from collections.abc import Callable, Iterable
 
-from checker.known import Known, Unknown, Value, all_known, compute, merged
+from checker.known import Known, Unknown, Value, all_known, compute
 from checker.measures.bearing_ratings import (
     BALLS,
     CYLINDERS,
@@ -13,6 +13,7 @@ from checker.measures.bearing_ratings import (
     static_rating,
 )
 from checker.measures.bearings import BOTH_WAYS, ENGINE_WAY, PROPELLER_WAY
+from checker.measures.bounded import largest, more_is_worse
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import bearing as rolling
@@ -69,7 +70,8 @@ def static_safety(design: Design, bearing: Subject) -> Value:
             [*cases.points.values(), *limits],
             lambda case: static_load(design, bearing, case),
         )
-        return compute(rolling.static_margin, static_rating(design, bearing), worst)
+        rating = static_rating(design, bearing)
+        return more_is_worse(worst, lambda load: compute(rolling.static_margin, rating, load))
 
     return cases.judged(margin, str(bearing.raw("shaft")))
 
@@ -85,7 +87,8 @@ def axial_share_at_limit(design: Design, bearing: Subject) -> Value:
 
     def share(limits: Iterable[LoadCase]) -> Value:
         worst = worst_of(limits, lambda case: axial_in(design, bearing, case))
-        return compute(rolling.axial_share, worst, design.measure("axial_load_limit", bearing))
+        limit = design.measure("axial_load_limit", bearing)
+        return more_is_worse(worst, lambda load: compute(rolling.axial_share, load, limit))
 
     return cases.judged(share, str(bearing.raw("shaft")))
 
@@ -101,13 +104,23 @@ def least_load_margin(design: Design, bearing: Subject, point: Subject) -> Value
 
 
 def worst_of(cases: Iterable[LoadCase], value_in: Callable[[LoadCase], Value]) -> Value:
-    """The greatest value over states of load, with the case that governs among its inputs."""
-    values = [(case, value_in(case)) for case in cases]
-    unknown = [value for _, value in values if isinstance(value, Unknown)]
-    known = [(case, value) for case, value in values if isinstance(value, Known)]
-    if unknown or not known:
-        return merged(unknown) if unknown else Unknown((("operation",),))
-    case, value = max(known, key=lambda each: each[1].number)
+    """The greatest value over states of load, with the case that governs among its inputs.
+
+    Where it is unknown in any of them, it is at best the greatest of the others.
+    """
+    values = [_named(case, value_in(case)) for case in cases]
+    return largest(values) if values else Unknown((("operation",),))
+
+
+def _named(case: LoadCase, value: Value) -> Value:
+    """A value with the case in which it stands among its inputs."""
+    if isinstance(value, Unknown):
+        best = value.at_best
+        return value if best is None else Unknown(value.missing, value.because, _in(case, best))
+    return _in(case, value)
+
+
+def _in(case: LoadCase, value: Known) -> Known:
     return Known(
         value.value,
         value.unit,

@@ -1,18 +1,19 @@
 """Values of which only a bound is known: enough to fall short on, never enough to meet."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from checker.known import Known, Unknown, Value, merged
 
 
-def larger(one: Value, other: Value) -> Value:
-    """The larger of two; where one is unknown, at best the other."""
-    known = [each for each in (one, other) if isinstance(each, Known)]
-    largest = max(known, key=lambda each: each.number, default=None)
-    if largest is not None and len(known) == 2:
-        return largest
-    missing = merged([each for each in (one, other) if isinstance(each, Unknown)])
-    return Unknown(missing.missing, missing.because, largest)
+def largest(values: Sequence[Value]) -> Value:
+    """The largest of some values; where any is unknown, at best the largest of what is known."""
+    bounds = [each if isinstance(each, Known) else each.at_best for each in values]
+    most = max((each for each in bounds if each), key=lambda each: each.number, default=None)
+    unknown = [each for each in values if isinstance(each, Unknown)]
+    if most is not None and not unknown:
+        return most
+    missing = merged(unknown)
+    return Unknown(missing.missing, missing.because, most)
 
 
 def more_is_worse(bound: Value, judged: Callable[[Value], Value]) -> Value:

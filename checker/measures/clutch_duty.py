@@ -3,10 +3,7 @@
 from checker.known import Known, Unknown, Value, compute
 from checker.measures.bearing_loads import worst_of
 from checker.measures.clutch import (
-    contact_bodies,
     element_force,
-    rated_torque_of,
-    torque_by_geometry,
 )
 from checker.measures.design import Design
 from checker.measures.oil_properties import density_15
@@ -25,6 +22,7 @@ from checker.mechanics import clutch_duty as duty
 from checker.mechanics.shaft_strength import torque_swing
 from checker.spec.subject import Subject
 from checker.train import torsional_values as values
+from checker.train.clutch_rating import contact_bodies, rated_torque_of, torque_by_geometry
 
 
 @measure("clutch", "Pa", "hoop stress of the outer race at peak torque", at="outer_race_outside")

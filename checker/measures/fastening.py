@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 from checker.known import Known, Unknown, Value, assumed, compute
 from checker.measures.bearing_loads import worst_of
+from checker.measures.bounded import more_is_worse
 from checker.measures.design import Design
 from checker.measures.preload import greatest_preload, least_preload
 from checker.measures.registry import measure
@@ -207,7 +208,8 @@ def flange_opening_safety(design: Design, joint: Subject) -> Value:
     worst = worst_of(
         design.reactions.cases.limits, lambda each: _flange_tension(design, joint, each)
     )
-    return compute(fastening.opening_factor, least_preload(joint), worst)
+    held = least_preload(joint)
+    return more_is_worse(worst, lambda pull: compute(fastening.opening_factor, held, pull))
 
 
 def _flange_tension(design: Design, joint: Subject, each: LoadCase) -> Value:

@@ -2,7 +2,7 @@
 
 from checker.known import Value, compute
 from checker.measures import oil_properties as properties
-from checker.measures.bounded import larger, more_is_worse
+from checker.measures.bounded import largest, more_is_worse
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import kinematics, seal, vent
@@ -26,8 +26,8 @@ def tilted_level(design: Design, lubrication: Subject, point: Subject) -> Value:
 @measure("lubrication", "m", "highest oil level, stated or tilted", at="highest_level")
 def highest_oil(design: Design, lubrication: Subject) -> Value:
     """h, the higher of the level stated and that of all attitudes [m]; at best what is known."""
-    return larger(
-        lubrication.given("highest_level", "h_oil"), design.greatest("tilted_level", lubrication)
+    return largest(
+        [lubrication.given("highest_level", "h_oil"), design.greatest("tilted_level", lubrication)]
     )
 
 
@@ -52,8 +52,10 @@ def height_over_oil(design: Design, each: Subject, point: Subject) -> Value:
         each.given("diameter", "d"),
         design.subjects.the("housing").given("bottom", "y_b"),
     )
-    level = larger(
-        lubrication.given("highest_level", "h_oil"),
-        design.measure("tilted_level", lubrication, point),
+    level = largest(
+        [
+            lubrication.given("highest_level", "h_oil"),
+            design.measure("tilted_level", lubrication, point),
+        ]
     )
     return more_is_worse(level, lambda oil: compute(vent.height_above_oil, lowest, oil))

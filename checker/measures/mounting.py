@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from checker.known import Unknown, Value, compute
 from checker.measures.bearing_loads import worst_of
+from checker.measures.bounded import more_is_worse
 from checker.measures.design import Design
 from checker.measures.joints import fraction_of_proof
 from checker.measures.preload import greatest_preload, least_preload
@@ -33,7 +34,7 @@ def mounting_slip_safety(design: Design, case: Subject) -> Value:
                 _bolt_shear(design, case, each),
             ),
         )
-        return compute(safety_of_use, use)
+        return more_is_worse(use, lambda each: compute(safety_of_use, each))
 
     return design.reactions.cases.judged(safety, design.train.last)
 
@@ -42,7 +43,8 @@ def mounting_slip_safety(design: Design, case: Subject) -> Value:
 def mounting_opening_safety(design: Design, case: Subject) -> Value:
     """F_V/F_t of the most loaded bolt, at its slackest, in the worst limit case."""
     worst = worst_of(design.reactions.cases.limits, lambda each: _bolt_tension(design, case, each))
-    return compute(fastening.opening_factor, least_preload(case, _PRELOAD), worst)
+    held = least_preload(case, _PRELOAD)
+    return more_is_worse(worst, lambda pull: compute(fastening.opening_factor, held, pull))
 
 
 @measure("housing", "1", "fatigue strength over stress amplitude of the case bolts", at="mounting")
@@ -60,7 +62,7 @@ def mounting_fatigue_safety(design: Design, case: Subject) -> Value:
         ),
     )
     strength = compute(fastening.bolt_fatigue_strength, diameter)
-    return compute(kinematics.quotient, strength, worst)
+    return more_is_worse(worst, lambda swing: compute(kinematics.quotient, strength, swing))
 
 
 @measure("housing", "1", "preload over proof load of a case bolt", at="mounting")

@@ -2,8 +2,9 @@
 
 from collections.abc import Iterable
 
-from checker.known import Known, Unknown, Value, compute, merged
+from checker.known import Known, Unknown, Value, compute
 from checker.measures.bearing_loads import axial_in, worst_of
+from checker.measures.bounded import largest, more_is_worse
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.mechanics import kinematics, plain_bearing
@@ -31,9 +32,10 @@ def plain_pressure_share(design: Design, bearing: Subject) -> Value:
     def share(limits: Iterable[LoadCase]) -> Value:
         worst = worst_of(
             [*cases.points.values(), *limits],
-            lambda case: _largest([p for p, _ in _pressures(design, bearing, case)]),
+            lambda case: largest([p for p, _ in _pressures(design, bearing, case)]),
         )
-        return compute(kinematics.quotient, worst, bearing.given("pressure_limit", "p_lim"))
+        limit = bearing.given("pressure_limit", "p_lim")
+        return more_is_worse(worst, lambda each: compute(kinematics.quotient, each, limit))
 
     return cases.judged(share, str(bearing.raw("shaft")))
 
@@ -43,13 +45,14 @@ def plain_heat_share(design: Design, bearing: Subject, point: Subject) -> Value:
     """p v/(p v)_lim of bush or thrust face at an operation point."""
     case = design.reactions.cases.points[point.name]
     speed = design.measure("ring_speed", bearing, point)
-    worst = _largest(
+    worst = largest(
         [
             compute(plain_bearing.pressure_speed, pressure, speed, diameter)
             for pressure, diameter in _pressures(design, bearing, case)
         ]
     )
-    return compute(kinematics.quotient, worst, bearing.given("pv_limit", "(p v)_lim"))
+    limit = bearing.given("pv_limit", "(p v)_lim")
+    return more_is_worse(worst, lambda each: compute(kinematics.quotient, each, limit))
 
 
 def _pressures(design: Design, bearing: Subject, case: LoadCase) -> list[tuple[Value, Value]]:
@@ -63,9 +66,3 @@ def _pressures(design: Design, bearing: Subject, case: LoadCase) -> list[tuple[V
         pressure = compute(plain_bearing.face_pressure, axial_in(design, bearing, case), area)
         found.append((pressure, compute(mean_diameter, bore, outer)))
     return found
-
-
-def _largest(values: list[Value]) -> Value:
-    unknown = [each for each in values if isinstance(each, Unknown)]
-    known = [each for each in values if isinstance(each, Known)]
-    return merged(unknown) if unknown else max(known, key=lambda each: each.number)

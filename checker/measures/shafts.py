@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from checker.known import Known, Unknown, Value, all_known, compute, merged
 from checker.measures.bearing_loads import worst_of
+from checker.measures.bounded import largest, more_is_worse
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.measures.stress_raisers import (
@@ -50,7 +51,7 @@ def fatigue_safety(design: Design, shaft: Subject) -> Value:
             swung,
             lambda case: _fatigue(design, shaft, raisers, case, mean, swing),
         )
-        return compute(strength.safety_of_use, worst)
+        return more_is_worse(worst, lambda each: compute(strength.safety_of_use, each))
 
     return design.peaks.judged(safety, shaft.name)
 
@@ -70,7 +71,7 @@ def gyroscopic_fatigue_safety(design: Design, shaft: Subject) -> Value:
         swung = [cases.at_peak(case, shaft.name, peak, mean) for case in cases.gyroscopic]
         raisers = _looked_at(design, shaft, swung)
         use = worst_of(swung, lambda case: _fatigue(design, shaft, raisers, case, mean, swing))
-        return compute(strength.safety_of_use, use)
+        return more_is_worse(use, lambda each: compute(strength.safety_of_use, each))
 
     swing = design.peaks.continuous_swing(shaft.name)
     if isinstance(swing, Known):
@@ -90,7 +91,7 @@ def yield_safety(design: Design, shaft: Subject) -> Value:
 
     def safety(limits: Sequence[LoadCase]) -> Value:
         use = worst_of(limits, lambda case: _yield(design, shaft, case))
-        return compute(strength.safety_of_use, use)
+        return more_is_worse(use, lambda each: compute(strength.safety_of_use, each))
 
     return design.reactions.cases.judged(safety, shaft.name)
 
@@ -334,12 +335,7 @@ def _yield(design: Design, shaft: Subject, case: LoadCase) -> Value:
 
 
 def _greatest(found: list[Value], shaft: Subject) -> Value:
-    unknown = [each for each in found if isinstance(each, Unknown)]
-    if unknown:
-        return merged(unknown)
-    if not found:
-        return Unknown((shaft.place("sections"),))
-    return max((each for each in found if isinstance(each, Known)), key=lambda each: each.number)
+    return largest(found) if found else Unknown((shaft.place("sections"),))
 
 
 def _critical_speed(design: Design, shaft: Subject, *, dunkerley: bool) -> Value:

@@ -1,6 +1,7 @@
 """Measures of the states beyond the points of operation: start, stops, windmilling, loss of oil."""
 
 from checker.known import Known, Unknown, Value, all_known
+from checker.measures.bounded import largest
 from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.measures.stated import stated
@@ -104,30 +105,95 @@ def overrunning_supplied(design: Design, states: Subject) -> Value:
     return Known(not missing, "", "supplied", inputs=(supply, stands))
 
 
-@measure("states", "1", "overrunning parts that no oil path ends in", at="engine_stopped")
+@measure("states", "1", "overrunning parts that the stated supply misses", at="engine_stopped")
 def overrunning_unreached(design: Design, states: Subject) -> Value:
-    """Number of parts that turn on behind the clutch, and itself, to which no path leads."""
-    clutch = _clutch_present(design)
-    if isinstance(clutch, Unknown):
-        return clutch
+    """Number of parts that turn on behind the clutch, and itself, that the supply misses.
+
+    A pump reaches what its paths end in, stored oil what keeps it, grease a greased bearing and the
+    clutch; splash reaches all if a gear behind the clutch dips where the propeller overruns.
+    """
+    clutch, supply = _clutch_present(design), states.given("engine_stopped.supply", "supply")
+    if isinstance(clutch, Unknown) or isinstance(supply, Unknown):
+        return all_known(clutch, supply) or supply
+    turning = _overrunning_parts(design) if clutch.value else []
+    reaches = _REACH.get(str(supply.value))
+    reached = reaches(design, states, turning) if reaches else _all_or_none(supply, turning)
+    if isinstance(reached, Unknown):
+        return reached
+    dry = [name for name in turning if name not in reached]
+    inputs = tuple(Known(name, "", "part", origin="the supply does not reach it") for name in dry)
+    return Known(len(dry), "1", "n", origin="count of overrunning parts", inputs=(supply, *inputs))
+
+
+def _all_or_none(supply: Known, turning: list[str]) -> set[str]:
+    return set() if supply.value in _NO_SUPPLY else set(turning)
+
+
+def _piped(design: Design, states: Subject, turning: list[str]) -> set[str] | Unknown:
+    """What the paths of the oil end in."""
     paths = design.subjects.the("lubrication").raw("paths")
-    if paths is None:
-        return Unknown((("lubrication", "paths"),))
-    reached = {path.to for path in paths}
-    dry = [name for name in _overrunning_parts(design) if clutch.value and name not in reached]
-    inputs = tuple(Known(name, "", "part", origin="no path of oil leads to it") for name in dry)
-    return Known(len(dry), "1", "n", origin="count of overrunning parts", inputs=inputs)
+    return Unknown((("lubrication", "paths"),)) if paths is None else {path.to for path in paths}
+
+
+def _kept(design: Design, states: Subject, turning: list[str]) -> set[str] | Unknown:
+    """What keeps oil of its own."""
+    kept = states.raw("engine_stopped.keeps_oil")
+    if kept is None or None in kept:
+        return Unknown((states.place("engine_stopped.keeps_oil"),))
+    return set(kept)
+
+
+def _greased(design: Design, states: Subject, turning: list[str]) -> set[str]:
+    """The greased bearings, and the clutch."""
+    bearings = design.subjects.all("bearing")
+    return {"clutch", *(each.name for each in bearings if each.raw("lubrication") == "grease")}
+
+
+def _splashed(design: Design, states: Subject, turning: list[str]) -> set[str] | Unknown:
+    """All that turns, if a gear dips."""
+    dips = _dips_behind_clutch(design) if turning else None
+    if isinstance(dips, Unknown):
+        return dips
+    return set(turning) if dips and dips.value else set()
+
+
+_REACH = {"pump": _piped, "stored oil": _kept, "grease": _greased, "splash": _splashed}
+
+
+def _dips_behind_clutch(design: Design) -> Value:
+    """Whether a gear that turns on dips into the oil at each point where the clutch overruns."""
+    behind = _shafts_behind(design)
+    gears = [each for each in design.subjects.all("gear") if each.raw("shaft") in behind]
+    deepest = []
+    for point in design.points:
+        overruns = design.motion.overruns(point)
+        if isinstance(overruns, Unknown):
+            return overruns
+        if overruns.value:
+            deepest.append(largest([design.measure("lowest_dip", each, point) for each in gears]))
+    unknown = all_known(*deepest)
+    if unknown is not None:
+        return unknown
+    known = tuple(each for each in deepest if isinstance(each, Known))
+    dips = all(each.number > 0.0 for each in known)
+    return Known(dips, "", "dips", origin="lowest level, where the clutch overruns", inputs=known)
 
 
 def _overrunning_parts(design: Design) -> list[str]:
     """The clutch, and the bearings of the shafts of the power path behind it."""
+    behind = _shafts_behind(design)
+    bearings = design.subjects.all("bearing")
+    on_them = [each.name for each in bearings if each.raw("shaft") in behind]
+    return ["clutch", *on_them] if behind else []
+
+
+def _shafts_behind(design: Design) -> list[str]:
+    """The shafts of the power path behind the clutch."""
     between = design.subjects.the("clutch").raw("between")
     shafts = list(design.train.path_shafts)
     if not between or between[1] not in shafts:
         return []
-    behind = shafts[shafts.index(between[1]) :]
-    bearings = design.subjects.all("bearing")
-    return ["clutch", *(each.name for each in bearings if each.raw("shaft") in behind)]
+    return shafts[shafts.index(between[1]) :]
 
 
 @measure("states", "", "whether every state in which parts turn has a supply of oil")

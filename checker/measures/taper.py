@@ -2,6 +2,7 @@
 
 from checker.known import Unknown, Value, compute
 from checker.measures.bearing_loads import worst_of
+from checker.measures.bounded import more_is_worse
 from checker.measures.design import Design
 from checker.measures.fastening import propeller_moment
 from checker.measures.preload import greatest_preload, least_preload
@@ -51,7 +52,7 @@ def taper_hub_safety(design: Design, joint: Subject) -> Value:
 def taper_seat_safety(design: Design, joint: Subject) -> Value:
     """p/p_M of the seat of the propeller, with the slackest nut, in the worst limit case."""
     use = worst_of(design.reactions.cases.limits, lambda each: _lifting_use(design, joint, each))
-    return compute(safety_of_use, use)
+    return more_is_worse(use, lambda each: compute(safety_of_use, each))
 
 
 def _lifting_use(design: Design, joint: Subject, each: LoadCase) -> Value:

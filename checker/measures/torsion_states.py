@@ -8,10 +8,12 @@ from checker.known import Known, Unknown, Value, compute
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.measures.torsion import at_point
-from checker.mechanics import coupling, kinematics
+from checker.mechanics import coupling, excitation, kinematics
 from checker.mechanics import engine as engine_mechanics
 from checker.spec.subject import Subject
 from checker.train import torsional_values as values
+from checker.train.clutch_rating import rated_torque_of
+from checker.train.engine_excitation import indicated_pressure, manifold_pressure
 from checker.train.overrun import overrun_of
 from checker.train.resonance import COUNTS_ABOVE
 from checker.train.torsional_survey import TorsionalSurvey
@@ -57,7 +59,7 @@ def start_stop_clutch_margin(design: Design, clutch: Subject) -> Value:
     """Rated torque over the bound on the torque from standstill to idle."""
     nodes = _nodes(design.survey, "clutch", "clutch")
     torque = _passing(design, str(clutch.raw("between")[0]), nodes, "the clutch")
-    return compute(kinematics.quotient, clutch.given("rated_torque", "T_r"), torque)
+    return compute(kinematics.quotient, rated_torque_of(clutch), torque)
 
 
 @measure("shaft", "1", "torque that yields the shaft over torque of a start or stop")
@@ -144,6 +146,19 @@ def rigid_propeller_reach(design: Design, drive: Subject) -> Value:
         kinematics.quotient,
         compute(engine_mechanics.excitation_frequency, order, top),
         design.subjects.the("propeller").given("first_blade_frequency", "f_b"),
+    )
+
+
+@measure(
+    "engine",
+    "1",
+    "indicated mean pressure over manifold pressure, full load",
+    at="manifold_pressure",
+)
+def work_of_charge(design: Design, engine: Subject) -> Value:
+    """p_i/p_m: how much work the stated power asks of each charge."""
+    return compute(
+        excitation.pressure_per_charge, indicated_pressure(engine), manifold_pressure(engine)
     )
 
 

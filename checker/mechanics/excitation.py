@@ -53,11 +53,6 @@ class Cylinder:
     compression_ratio: float
     strokes: int
 
-    @property
-    def displacement(self) -> float:
-        """V_h [m³]."""
-        return math.pi / 4.0 * self.bore**2 * self.stroke
-
 
 def survey_orders(strokes: int, cylinders: int) -> tuple[float, ...]:
     """The orders that an engine can excite, per turn of the crankshaft.
@@ -71,6 +66,38 @@ def survey_orders(strokes: int, cylinders: int) -> tuple[float, ...]:
     """
     step = 0.5 if strokes == 4 else 1.0
     return tuple(step * number for number in range(1, max(ORDERS, 3 * cylinders) + 1))
+
+
+@equation(
+    "V_h",
+    "V_h = π d² s / 4",
+    unit="m3",
+    source="definition",
+    bore="d [m]",
+    stroke="s [m]",
+)
+def displacement(bore: float, stroke: float) -> float:
+    """Volume that the piston of one cylinder sweeps [m³].
+
+    Source: definition.
+    """
+    return math.pi / 4.0 * bore**2 * stroke
+
+
+@equation(
+    "T_i",
+    "T_i = T (1 + q_f)",
+    unit="N m",
+    source="definition: what the gas does less friction is what the crankshaft gives",
+    torque="T [N m]",
+    friction="q_f [1]",
+)
+def indicated_torque(torque: float, friction: float) -> float:
+    """Torque of the gas at full load [N m] from that of the crankshaft and the share of friction.
+
+    Source: definition.
+    """
+    return torque * (1.0 + friction)
 
 
 @equation(

@@ -36,6 +36,7 @@ def reference_problems(document: Document) -> list[Problem]:
         *_ratio_sets(names),
         *_points(names),
         *_oil_paths(names),
+        *_kept_oil(names),
         *_parts_in_records(names),
         *firing_problems(document),
         *damper_problems(document),
@@ -211,6 +212,14 @@ def _oil_paths(names: _Names) -> Iterator[Problem]:
             "mesh, bearing or coupling",
             f", or {', '.join(_SINKS)}",
         )
+
+
+def _kept_oil(names: _Names) -> Iterator[Problem]:
+    kept = _fields(names.single("states").get("engine_stopped")).get("keeps_oil")
+    path = ("states", "engine_stopped", "keeps_oil")
+    for index, name in enumerate(kept if isinstance(kept, list) else ()):
+        known = [*names.parts("bearings"), *names.couplings()]
+        yield from names.named((*path, index), name, known, "bearing or coupling")
 
 
 def _parts_in_records(names: _Names) -> Iterator[Problem]:

@@ -2,7 +2,7 @@
 
 from typing import Annotated
 
-from checker.spec.fields import Choice, Duration, Text, stated
+from checker.spec.fields import Choice, Duration, Text, Written, stated
 from checker.spec.part import Part
 
 TORQUES = ("engine drives", "propeller drives", "reverses", "none")
@@ -27,6 +27,10 @@ class EngineStopped(State):
 
     restart: Annotated[str | None, Choice(("starter", "windmilling", "none"))] = stated(
         "By what the engine is restarted in flight."
+    )
+    keeps_oil: list[Written] | None = stated(
+        "Clutch and bearings, by name, that keep oil of their own in a pocket, behind a weir or in "
+        "a felt; needed where stored oil is the supply."
     )
     time_to_damage: Duration = stated("How long the drive bears it before damage.")
 

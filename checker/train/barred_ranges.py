@@ -10,6 +10,7 @@ from checker.mechanics import critical_speed
 from checker.mechanics.equation import OutOfRange
 from checker.spec.subject import Subjects
 from checker.train import torsional_values as values
+from checker.train.clutch_rating import rated_torque_of
 from checker.train.resonance import Crossing
 from checker.train.torsional_model import Node
 from checker.train.torsional_survey import SPEEDS, Response, TorsionalSurvey, runs
@@ -81,7 +82,7 @@ class BarredRanges:
                 yield Limit("damper", (index,), "swing", swing, ratio)
                 yield Limit("damper", (index,), "peak", peak, ratio)
             case "clutch":
-                rated = self.subjects.the("clutch").given("rated_torque", "T_r")
+                rated = rated_torque_of(self.subjects.the("clutch"))
                 yield Limit("clutch", (index,), "peak", rated, ratio)
             case "mesh":
                 mesh = self.subjects.spec.meshes[node.name]

@@ -213,6 +213,40 @@ def engine_excitation(subjects: Subjects) -> EngineExcitation | Unknown:
     return _made(engine, int(_number(strokes)), int(_number(count)), _number(full), known, inputs)
 
 
+def indicated_pressure(engine: Subject) -> Value:
+    """p_i, indicated mean pressure at maximum continuous power [Pa]."""
+    torque = compute(
+        engine_mechanics.mean_torque,
+        engine.given("maximum_continuous.power", "P_MC"),
+        engine.given("maximum_continuous.speed", "ω_MC"),
+    )
+    return compute(
+        formulas.mean_pressure,
+        compute(formulas.indicated_torque, torque, _FRICTION_SHARE),
+        engine.given("cylinders", "z"),
+        compute(formulas.displacement, engine.given("bore", "d"), engine.given("stroke", "s")),
+        compute(engine_mechanics.strokes_of, engine.given("cycle", "cycle")),
+    )
+
+
+def manifold_pressure(engine: Subject) -> Value:
+    """p_m, absolute pressure in the manifold at full load [Pa].
+
+    Left out, it is one atmosphere, unless more work is stated than a cylinder makes of that.
+    """
+    stated = engine.given("manifold_pressure", "p_m")
+    indicated = indicated_pressure(engine)
+    if isinstance(stated, Known) or isinstance(indicated, Unknown):
+        return stated
+    if indicated.number > formulas.MOST_UNBOOSTED:
+        return Unknown(
+            stated.missing,
+            f"an indicated mean pressure of {indicated.number / 1e5:.1f} bar is more than an "
+            "engine draws in by itself",
+        )
+    return _DRAWN_IN
+
+
 def _number(value: Value) -> float:
     assert isinstance(value, Known)
     return value.number
@@ -311,17 +345,11 @@ def _cycle(
     cylinder = formulas.Cylinder(
         bore.number, sizes["stroke"], sizes["rod_length"], squeeze.number, strokes
     )
-    pressure = formulas.mean_pressure(1.0, count, cylinder.displacement, strokes)
-    manifold = engine.given("manifold_pressure", "p_m")
+    swept = formulas.displacement(bore.number, sizes["stroke"])
+    pressure = formulas.mean_pressure(1.0, count, swept, strokes)
+    manifold = manifold_pressure(engine)
     if isinstance(manifold, Unknown):
-        indicated = pressure * full * (1.0 + _FRICTION_SHARE.number)
-        if indicated > formulas.MOST_UNBOOSTED:
-            return Unknown(
-                manifold.missing,
-                f"an indicated mean pressure of {indicated / 1e5:.1f} bar is more than an engine "
-                "draws in by itself",
-            )
-        manifold = _DRAWN_IN
+        return manifold
     idle = engine.given("idle_manifold_pressure", "p_0")
     if isinstance(idle, Known):
         throttled, closed = min(idle.number / manifold.number, 1.0), idle

@@ -53,7 +53,7 @@ def test_axial_share_at_limit_by_hand(solve):
     diameter = 24 * 2.5e-3 / math.cos(math.radians(20.0))
     force = 2 * design.peaks.peak("input").number * math.tan(math.radians(20.0)) / diameter
     assert known.number == pytest.approx(force / 10e3)
-    assert "limit torque" in {leaf.value for leaf in known.leaves()}
+    assert "limit torque at take-off" in {leaf.value for leaf in known.leaves()}
 
 
 def test_kick_back_loads_a_rib_that_no_point_loads(solve):
@@ -195,3 +195,29 @@ def test_life_without_a_survey_is_at_best_that_of_steady_loads(solve):
     assert ("engine", "inertia") in value.missing
     shown = solve({}).measure("basic_life", of(solve({}), "input_front"))
     assert value.at_best.number >= shown.number
+
+
+def test_modified_life_swings_with_the_torque(solve):
+    soft, rough = solve({}), solve({"engine.cylinder_spread": "50 %"})
+    lives = [
+        each.measure("modified_life_over_target", of(each, "input_rear")) for each in (soft, rough)
+    ]
+    assert rough.survey.alternating.max() > 1.3 * soft.survey.alternating.max()
+    assert lives[1].number < lives[0].number
+
+
+def test_modified_life_without_a_survey_is_at_best_that_of_steady_loads(solve):
+    known = solve({}).measure("modified_life_over_target", of(solve({}), "input_rear"))
+    blind = solve({"engine.inertia": None})
+    found = blind.measure("modified_life_over_target", of(blind, "input_rear"))
+    assert isinstance(found, Unknown)
+    assert found.at_best.number >= known.number
+
+
+def test_a_missing_torque_of_one_case_leaves_the_bound_of_the_others(solve):
+    """Without the kick-back the static safety is at best that of all other cases."""
+    whole, blind = solve({}), solve({"engine.kick_back_torque": None})
+    known = whole.measure("static_safety", of(whole, "input_rear"))
+    found = blind.measure("static_safety", of(blind, "input_rear"))
+    assert found.missing == (("engine", "kick_back_torque"),)
+    assert found.at_best.number >= known.number

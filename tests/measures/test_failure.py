@@ -39,6 +39,7 @@ def test_a_clutch_that_is_left_out_is_not_shown_and_none_does_not_apply(outcomes
         "lubrication.paths.2.to": "input_rear",
         "lubrication.paths.4.from": "carrier",
         "records.single_failures.4.part": "joints.rigid",
+        "states.engine_stopped.keeps_oil": None,
     }
     rules = HALVES["locked"] | HALVES["slip"] | {"failure.locked-hand-check"}
     for clutch, outcome in (("unknown", "not shown"), ("none", "does not apply")):

@@ -31,12 +31,20 @@ def test_bands_lie_at_the_natural_frequencies(design, diagram):
     assert max(heights) == pytest.approx(high[1], rel=0.02 if thin else 1e-3)
 
 
+def key(order, of_blades):
+    return f"{'blades' if of_blades else 'order'}-{order:g}".replace(".", "-")
+
+
+def name(order, of_blades):
+    return f"blades {order:.3g}" if of_blades else f"order {order:g}"
+
+
 def test_order_lines_are_the_order_times_the_speed(design, diagram):
     hertz = value_at(part(diagram, "y"), "y", logarithmic=True)
     rpm = value_at(part(diagram, "x"), "x")
-    orders = {each.order for each in design.resonances.listed()}
-    for order in orders:
-        line = points(part(diagram, f"order-{order:g}".replace(".", "-")))
+    orders = {(each.order, each.of_blades) for each in design.resonances.listed()}
+    for order, of_blades in orders:
+        line = points(part(diagram, key(order, of_blades)))
         x, y = line[-1]
         assert rpm(x) == pytest.approx(design.survey.top * RPM, abs=0.2)
         for x, y in line[20:]:
@@ -57,15 +65,17 @@ def test_the_strongest_crossings_in_the_range_are_numbered_and_all_are_told(desi
 
 
 def test_orders_that_lead_are_named_and_drawn_whole(design, diagram):
-    named = [each for each in texts(part(diagram, "orders")) if each.startswith("order ")]
+    named = [
+        each for each in texts(part(diagram, "orders")) if each.startswith(("order ", "blades "))
+    ]
     whole = [
-        f"order {order:g}"
-        for order in sorted({each.order for each in design.resonances.listed()})
-        if part(diagram, f"order-{order:g}".replace(".", "-")).get("stroke-dasharray") is None
+        name(*each)
+        for each in sorted({(each.order, each.of_blades) for each in design.resonances.listed()})
+        if part(diagram, key(*each)).get("stroke-dasharray") is None
     ]
     assert sorted(named) == sorted(whole) != []
     strongest = max(design.resonances.listed(), key=lambda each: each.torque)
-    assert f"order {strongest.order:g}" in named
+    assert name(strongest.order, strongest.of_blades) in named
 
 
 def test_barred_speeds_are_hatched_where_they_lie(design, diagram):
