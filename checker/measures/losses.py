@@ -280,10 +280,15 @@ def _couplings(design: Design, point: Subject) -> Losses:
 
 
 def _damper(design: Design, damper: Subject, point: Subject) -> Term | Unknown:
-    """Heat of a wetted damper by the torsional survey; without one as much as its ratings allow."""
+    """Heat of a wetted damper by the torsional survey; without one as much as its ratings allow.
+
+    That bound is of relative damping: a viscous damper has none.
+    """
     survey = design.measure("heat", damper, point)
     if isinstance(survey, Known):
         return term(auxiliary_loss.damper_heat, survey)
+    if damper.raw("kind") == "viscous":
+        return survey
     source = design.subjects.the("engine")
     strokes = compute(engine.strokes_of, source.given("cycle"))
     return term(

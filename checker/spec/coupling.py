@@ -84,7 +84,14 @@ class Damper(Part):
         "Relative damping of an elastomer at its highest temperature in operation."
     )
     damping_coefficient: Damping = stated(
-        "Torque of a viscous damper over the speed at which its sides turn against each other."
+        "Torque of a viscous damper over the speed at which its sides turn against each other, at "
+        "running temperature."
+    )
+    hot_damping_coefficient: Damping = stated(
+        "That coefficient of a viscous damper at its highest temperature in operation."
+    )
+    cold_damping_coefficient: Damping = stated(
+        "That coefficient of a viscous damper at the coldest start."
     )
     twist_limit: Annotated[Quantity | None, Of("angle", above="0 deg")] = stated(
         "Angle by which its maker lets it twist for long."

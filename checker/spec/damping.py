@@ -7,7 +7,7 @@ from checker.spec.fields import NONE, UNKNOWN
 from checker.spec.problem import Problem
 
 _ELASTOMER = ("hot_stiffness", "cold_stiffness", "hot_relative_damping")
-_VISCOUS = ("damping_coefficient",)
+_VISCOUS = ("damping_coefficient", "hot_damping_coefficient", "cold_damping_coefficient")
 _STRANGE = {
     "elastomer": _VISCOUS,
     "steel spring": (*_ELASTOMER, *_VISCOUS),

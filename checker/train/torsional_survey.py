@@ -305,7 +305,7 @@ class TorsionalSurvey:
         """Heat in the damper at each operation point, the largest of all states [W].
 
         In resonance the least damping makes the most heat, elsewhere the most; between the two
-        the heat has at most one crest, which the damping midway meets within 3 %.
+        the heat has at most one crest.
         """
         import numpy as np
 
@@ -355,10 +355,9 @@ class TorsionalSurvey:
 
         on_path = np.array([float(node.on_path) for node in self.model.nodes])
         highest = np.zeros(len(self.model.nodes))
-        last = len(self.model.states) - 1
         open_throttle = self._with(self.model, self.excitation.unthrottled())
         # Every speed is looked at, so that states in between add nothing to the ends.
-        for index in {0, self.model.running, last}:
+        for index in self.model.bounding:
             met = np.divide.outer(math.tau * self.modes[index].frequency[1:], self.orders).ravel()
             speed = np.concatenate([np.linspace(_SLOWEST * self.idle, self.idle, 200), met])
             speed = speed[(speed >= _SLOWEST * self.idle) & (speed <= self.idle)]

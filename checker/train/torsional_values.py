@@ -236,7 +236,8 @@ def damper_ends(subjects: Subjects) -> tuple[Value, Value]:
                 "rubber coupling maker's technical data page (seen)",
             )
             hot = compute(coupling.stiffness_at, nominal, factor)
-        against = _out_of_order(damper, hot, nominal, cold)
+        fields = ("hot_stiffness", "dynamic_stiffness", "cold_stiffness")
+        against = _falling(damper, fields, (hot, nominal, cold))
         if against is not None:
             return against, against
     return compute(coupling.softest, hot), compute(coupling.stiffest, cold)
@@ -259,26 +260,36 @@ def _cold_stiffness(subjects: Subjects, nominal: Value) -> Value:
     )
 
 
-def _out_of_order(damper: Subject, hot: Value, nominal: Value, cold: Value) -> Unknown | None:
-    """Why the stiffnesses contradict each other: rubber softens as it warms."""
+def _falling(
+    damper: Subject, fields: tuple[str, str, str], found: tuple[Value, Value, Value]
+) -> Unknown | None:
+    """Why values from hot to cold contradict each other: each must fall as the damper warms."""
+    hot, nominal, cold = found
     if isinstance(hot, Unknown) or isinstance(nominal, Unknown) or isinstance(cold, Unknown):
         return None
     if hot.number <= nominal.number <= cold.number:
         return None
-    fields = ("hot_stiffness", "dynamic_stiffness", "cold_stiffness")
-    return Unknown(
-        tuple(damper.place(field) for field in fields),
-        "hot_stiffness must not be above dynamic_stiffness, nor that above cold_stiffness",
+    words = f"{fields[0]} must not be above {fields[1]}, nor that above {fields[2]}"
+    return Unknown(tuple(damper.place(field) for field in fields), words)
+
+
+def viscous_ends(damper: Subject) -> tuple[Value, Value]:
+    """Least and largest c of a viscous damper [N m s/rad] to be reckoned with."""
+    fields = ("hot_damping_coefficient", "damping_coefficient", "cold_damping_coefficient")
+    hot, nominal, cold = (
+        damper.given(field, symbol)
+        for field, symbol in zip(fields, ("c_hot", "c", "c_cold"), strict=True)
     )
+    against = _falling(damper, fields, (hot, nominal, cold))
+    if against is not None:
+        return against, against
+    return compute(coupling.least_coefficient, hot), compute(coupling.most_coefficient, cold)
 
 
 def damper_damping(damper: Subject) -> tuple[Value, Value, Value]:
     """Relative damping ψ of the damper to be reckoned with: least hot, least as stated, most."""
     if isinstance(kind := damper.given("kind"), Unknown):
         return kind, kind, kind
-    if damper.raw("kind") == "viscous":
-        none = Known(0.0, "1", "ψ", origin="a viscous damper: see its damping coefficient")
-        return none, none, none
     nominal = damper.given("relative_damping", "ψ")
     hot = nominal
     if damper.raw("kind") == "elastomer":

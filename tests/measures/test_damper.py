@@ -44,3 +44,20 @@ def test_a_start_that_meets_the_stops_says_so(solve):
     said = {limit: [each.symbol for each in value.inputs] for limit, value in bound.items()}
     assert "stops" in said["200 N m"]
     assert "stops" not in said["880 N m"] + said["none"]
+
+
+def test_a_wetted_viscous_damper_without_survey_asks_for_what_the_survey_misses(solve):
+    dry = {
+        "hot_stiffness": None,
+        "cold_stiffness": None,
+        "relative_damping": None,
+        "hot_relative_damping": None,
+        "kind": "viscous",
+        "in_oil": True,
+    }
+    design = solve({f"damper.{field}": value for field, value in dry.items()}, "sorrel")
+    losses = design.measure(
+        "losses", design.subjects.the("drive"), design.subjects.the("point", "cruise")
+    )
+    assert ("damper", "hot_damping_coefficient") in losses.missing
+    assert ("damper", "relative_damping") not in losses.missing

@@ -1,12 +1,13 @@
 """The damper from hot to cold and from least to most damping, against finer steps."""
 
-import math
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 import pytest
 
 from checker.train.torsional_survey import SPEEDS
+from tests.train.test_resonance import viscous
 from tests.train.test_torsional_survey import ask, design
 
 
@@ -30,7 +31,7 @@ def test_heat_is_the_largest_between_least_and_most_damping():  # 80 dampings of
             axis=0,
         )
         found = [survey.damper_heat[name] for name in survey.points]
-        assert found == pytest.approx(finer, rel=0.03)
+        assert found == pytest.approx(finer, rel=0.04)
         assert np.all(found <= finer * (1 + 1e-9))
 
 
@@ -53,9 +54,9 @@ def test_heat_counts_the_larger_of_stated_and_hot_damping():
         assert [each.most_damping for each in states] == [pytest.approx(1.2 * max(0.6, hot))] * len(
             states
         )
-        least, middle, most = (each.damping for each in states[0].damped())
-        assert (least, most) == (pytest.approx(0.8 * hot), pytest.approx(1.2 * max(0.6, hot)))
-        assert math.log(middle / least) == pytest.approx(math.log(most / middle))
+        tried = [each.damping for each in states[0].damped()]
+        assert (tried[0], tried[-1]) == pytest.approx((0.8 * hot, 1.2 * max(0.6, hot)))
+        assert max(more / less for less, more in pairwise(tried)) <= 1.7
 
 
 def test_a_damper_of_unknown_kind_has_no_ends():
@@ -93,3 +94,47 @@ def test_a_warm_stiffness_does_not_stand_for_the_cold_one(stated, more, missing)
     else:
         assert [".".join(path) for path in stiffest.missing] == missing
         assert set(stiffest.missing) <= set(solved.survey.missing)
+
+
+def test_a_viscous_damper_is_soft_and_stiff_with_little_and_much_damping():
+    survey = design(viscous(3.0, 0.5, 2.0)).survey
+    model = survey.model
+    states = model.states
+    ends = [(state.stiffness, state.viscous) for state in states[:2] + states[-2:]]
+    soft, stiff, least, most = 0.8 * 1800, 1.2 * 1800, 0.8 * 1.5, 1.2 * 6.0
+    crossed = [(soft, least), (soft, most), (stiff, least), (stiff, most)]
+    assert np.array(ends) == pytest.approx(np.array(crossed))
+    as_stated = states[model.running]
+    assert (as_stated.stiffness, as_stated.viscous) == (1800.0, 3.0)
+    stiffness = [each.stiffness for each in states]
+    assert stiffness == sorted(stiffness)
+    assert {states[each].viscous for each in model.bounding} > {as_stated.viscous}
+    assert len(model.bounding) == 5
+
+
+def test_a_cold_viscous_damper_passes_on_what_it_does():  # any pair of values within the ends
+    survey = design(viscous(3.0, 0.5, 2.0)).survey
+    node = survey.model.joint("damper")
+    mild = design(viscous(3.0)).survey
+    # Far above resonance a stiff dashpot passes on more: at full speed the cold one governs.
+    assert survey.alternating[node, 399] > 1.5 * mild.alternating[node, 399]
+    speed, mean = survey.speed[:SPEEDS:7], survey.mean[:SPEEDS:7]
+    for stiffness in (1500.0, 1800.0, 2100.0):
+        for damping in (1.3, 2.0, 4.0, 7.0):
+            within = replace(survey.model.states[0], stiffness=stiffness, viscous=damping)
+            response = survey.response(within, speed, mean)
+            highest = np.maximum(response.up[node], -response.down[node])
+            assert np.all(highest <= 1.05 * survey.alternating[node, :SPEEDS:7])
+
+
+def test_heat_of_a_viscous_damper_is_the_largest_between_its_ends():
+    survey = design(viscous(3.0, 0.3, 3.0)).survey
+    speed, mean = survey.speed[SPEEDS:], survey.mean[SPEEDS:]
+    finer = np.zeros(len(speed))
+    for state in survey.model.states:
+        for damping in np.geomspace(0.8 * 0.9, 1.2 * 9.0, 40):
+            damped = replace(state, viscous=float(damping))
+            response = survey.response(damped, speed, mean)
+            finer = np.maximum(finer, survey.heat(response, damped, speed))
+    found = [survey.damper_heat[name] for name in survey.points]
+    assert found == pytest.approx(finer, rel=0.04)

@@ -97,9 +97,31 @@ def test_a_contradiction_in_stiffness_is_not_shown_and_names_the_fields():
 VISCOUS = {"damper.kind": "viscous", "damper.relative_damping": None}
 
 
+def viscous(coefficient, hot=1.0, cold=1.0):
+    """A viscous damper, with the factors by which its coefficient changes hot and cold."""
+    fields = {
+        "damping_coefficient": 1.0,
+        "hot_damping_coefficient": hot,
+        "cold_damping_coefficient": cold,
+    }
+    return {
+        **VISCOUS,
+        **{
+            f"damper.{field}": f"{float(coefficient) * factor!r} N m s/rad"
+            for field, factor in fields.items()
+        },
+    }
+
+
 def test_a_viscous_damper_states_its_coefficient():
     survey = design(VISCOUS).survey
-    assert survey.missing == (("damper", "damping_coefficient"),)
+    fields = ("hot_damping_coefficient", "cold_damping_coefficient", "damping_coefficient")
+    assert survey.missing == tuple(("damper", field) for field in fields)
+    for missing in fields:
+        stated = {f"damper.{field}": "3 N m s/rad" for field in fields if field != missing}
+        assert design({**VISCOUS, **stated}).survey.missing == (("damper", missing),)
+    wrong = {**viscous(3), "damper.hot_damping_coefficient": "3.1 N m s/rad"}
+    assert "hot_damping_coefficient must not be above" in design(wrong).survey.because
 
 
 def test_a_viscous_damper_damps_in_proportion_to_speed():
@@ -109,23 +131,21 @@ def test_a_viscous_damper_damps_in_proportion_to_speed():
     order, column = 3, 150
     turning = rubber.speed[column] * rubber.excitation.orders[order]
     coefficient = state.damping * state.stiffness / math.tau / turning
-    stated = {**VISCOUS, "damper.damping_coefficient": f"{float(coefficient)!r} N m s/rad"}
-    viscous = design(stated).survey
-    node = viscous.model.joint("damper")
+    dashpot = design(viscous(coefficient)).survey
+    node = dashpot.model.joint("damper")
     found, expected = (
         each.responses[each.model.running].torque[0, node, column, order]
-        for each in (viscous, rubber)
+        for each in (dashpot, rubber)
     )
     assert found == pytest.approx(expected, rel=1e-9)
-    apart = viscous.responses[viscous.model.running].torque[0, node, 399, order]
+    apart = dashpot.responses[dashpot.model.running].torque[0, node, 399, order]
     assert apart != pytest.approx(
         rubber.responses[rubber.model.running].torque[0, node, 399, order]
     )
 
 
 def test_heat_of_a_viscous_damper_is_the_power_that_goes_in():
-    stated = {**VISCOUS, "damper.damping_coefficient": "3 N m s/rad"}
-    survey = design(stated).survey
+    survey = design(viscous(3)).survey
     state = survey.model.states[1]
     response = survey.responses[1]
     node = survey.model.joint("damper")
