@@ -11,14 +11,21 @@ from checker.train.coldest import coldest
 
 
 def damped_ahead(design: Design, shaft: str) -> Value:
-    """Whether the engine's own damping, or the damper, stands between engine and shaft."""
+    """Whether the engine's own damping, or the damper, stands between engine and shaft.
+
+    That the engine damps its torque itself counts with evidence alone.
+    """
     damper = design.train.upstream_link("damper", shaft)
     if damper is not None:
         origin = f"a damper stands between the engine and shafts.{shaft}"
         return Known(True, "", "damped", origin=origin)
-    engine = design.subjects.the("engine").given("output_damped", "output damped")
+    source = design.subjects.the("engine")
+    engine = source.given("output_damped", "output damped")
     if isinstance(engine, Known) and engine.value:
-        return engine
+        evidence = source.given("output_damped_evidence", "evidence")
+        if isinstance(evidence, Unknown):
+            return evidence
+        return Known(True, "", "damped", origin="as its evidence says", inputs=(engine, evidence))
     if design.subjects.presence("damper") is None:
         missing = engine.missing if isinstance(engine, Unknown) else ()
         return Unknown((("damper",), *missing))
