@@ -8,7 +8,13 @@ from checker.spec.subject import Subjects
 from checker.train import torsional_values as values
 from checker.train.torsional_model import State
 
-_LEAST_STEPS, _MOST_STEPS = 4, 60
+_RUNNING, _BETWEEN = "running", "between hot and cold"
+_LEAST_STEPS, _MOST_STEPS = 2, 80
+"""A damper of steel springs needs 80 at a relative damping of 0.04, less than plain steel has."""
+_TOO_SHARP = (
+    "with so little damping in the damper, its resonance is too sharp to be sought in "
+    f"{_MOST_STEPS} steps from hot to cold"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,9 +43,13 @@ def damper_states(subjects: Subjects) -> DamperStates | Unknown:
         coefficient = (*values.viscous_ends(damper), damper.given("damping_coefficient", "c"))
         idle = subjects.the("engine").given("idle_speed", "ω_idle")
         found = _all_known(*stiffness, *coefficient, idle)
-        return found if isinstance(found, Unknown) else _viscous(*found)
-    found = _all_known(*stiffness, *values.damper_damping(damper))
-    return found if isinstance(found, Unknown) else _hysteretic(*found)
+        states = found if isinstance(found, Unknown) else _viscous(*found)
+        least = "hot_damping_coefficient"
+    else:
+        found = _all_known(*stiffness, *values.damper_damping(damper))
+        states = found if isinstance(found, Unknown) else _hysteretic(*found)
+        least = "relative_damping"
+    return Unknown((damper.place(least),), _TOO_SHARP) if states is None else states
 
 
 def _all_known(*each: Value) -> tuple[Known, ...] | Unknown:
@@ -51,59 +61,67 @@ def _all_known(*each: Value) -> tuple[Known, ...] | Unknown:
 
 def _hysteretic(
     low: Known, high: Known, nominal: Known, soft: Known, stiff: Known, most: Known
-) -> DamperStates:
+) -> DamperStates | None:
     """Steel spring or elastomer: the damping goes with the stiffness."""
-    steps = _steps(low.number, high.number, min(soft.number, stiff.number))
-    states = [
-        State(
-            "between hot and cold",
-            low.number * (high.number / low.number) ** (step / steps),
-            soft.number + (stiff.number - soft.number) * step / steps,
-            most.number,
-        )
-        for step in range(steps + 1)
-    ]
-    states[0] = State("hot", low.number, soft.number, most.number)
-    states[-1] = State("cold", high.number, stiff.number, most.number)
-    running = min(range(1, steps), key=lambda each: abs(states[each].stiffness - nominal.number))
-    states[running] = State("running", nominal.number, stiff.number, most.number)
-    return DamperStates(tuple(states), running, (low, high, nominal, soft, stiff, most))
+    ladder = _ladder(low, nominal, high, min(soft.number, stiff.number))
+    if ladder is None:
+        return None
+    whole = math.log(high.number / low.number)
+    states = []
+    for words, stiffness in ladder:
+        share = 1.0 if words == _RUNNING else math.log(stiffness / low.number) / whole
+        damping = soft.number + (stiff.number - soft.number) * share
+        states.append(State(words, stiffness, damping, most.number))
+    return _found(states, low, high, nominal, soft, stiff, most)
 
 
 def _viscous(
     low: Known, high: Known, nominal: Known, least: Known, most: Known, stated: Known, idle: Known
-) -> DamperStates:
+) -> DamperStates | None:
     """Viscous damper: each stiffness with the least and with the most damping.
 
     In resonance the least lets it swing the most; above it, a stiff dashpot passes more on.
     """
     # ψ = 2π ω c / C, the least at half an order of idle: nothing slower excites it in the survey.
     slowest = idle.number / 2.0
-    steps = _steps(low.number, high.number, math.tau * slowest * least.number / high.number)
-    states = [
-        State(
-            "hot" if step == 0 else "cold" if step == steps else "between hot and cold",
-            low.number * (high.number / low.number) ** (step / steps),
-            0.0,
-            0.0,
-            damping.number,
-            most.number,
-        )
-        for step in range(steps + 1)
-        for damping in (least, most)
-    ]
-    running = sum(each.stiffness < nominal.number for each in states)
-    as_stated = State("running", nominal.number, 0.0, 0.0, stated.number, stated.number)
-    states.insert(running, as_stated)
-    return DamperStates(tuple(states), running, (low, high, nominal, least, most, stated))
+    ladder = _ladder(low, nominal, high, math.tau * slowest * least.number / high.number)
+    if ladder is None:
+        return None
+    states = []
+    for words, stiffness in ladder:
+        beside = _BETWEEN if words == _RUNNING else words
+        states.append(State(beside, stiffness, 0.0, 0.0, least.number, most.number))
+        if words == _RUNNING:
+            states.append(State(words, stiffness, 0.0, 0.0, stated.number, stated.number))
+        states.append(State(beside, stiffness, 0.0, 0.0, most.number, most.number))
+    return _found(states, low, high, nominal, least, most, stated)
 
 
-def _steps(low: float, high: float, damping: float) -> int:
-    """Steps from soft to stiff, such that none moves a resonance by more than half its width.
+def _found(states: list[State], *inputs: Known) -> DamperStates:
+    running = next(index for index, state in enumerate(states) if state.words == _RUNNING)
+    return DamperStates(tuple(states), running, inputs)
 
-    The frequency goes with the root of the stiffness, and the width at half power is ψ/2π of it.
+
+def _ladder(
+    low: Known, nominal: Known, high: Known, damping: float
+) -> list[tuple[str, float]] | None:
+    """Stiffnesses [N m/rad] from hot to cold in words, the stated one among them.
+
+    No step moves a resonance by more than half its width: the frequency goes with the root of the
+    stiffness, and the width at half power is ψ/2π of it. ``None`` where that takes too many steps.
     """
-    if low <= 0.0 or high <= low or damping <= 0.0:
-        return _MOST_STEPS if high > low > 0.0 else _LEAST_STEPS
-    needed = math.log(high / low) / 2.0 / (damping / (2.0 * math.tau))
-    return min(max(math.ceil(needed), _LEAST_STEPS), _MOST_STEPS)
+    if damping <= 0.0:
+        return None
+    below = _steps(low.number, nominal.number, damping)
+    above = _steps(nominal.number, high.number, damping)
+    if len(below) + len(above) > _MOST_STEPS:
+        return None
+    between = [(_BETWEEN, each) for each in (*below[1:], nominal.number, *above[1:])]
+    between[len(below) - 1] = (_RUNNING, nominal.number)
+    return [("hot", low.number), *between, ("cold", high.number)]
+
+
+def _steps(low: float, high: float, damping: float) -> list[float]:
+    """Stiffnesses in even ratios from one up to another, which is left out [N m/rad]."""
+    count = max(math.ceil(math.log(high / low) * math.tau / damping), _LEAST_STEPS)
+    return [low * (high / low) ** (step / count) for step in range(count)]

@@ -1,11 +1,13 @@
 """The damper from hot to cold and from least to most damping, against finer steps."""
 
+import math
 from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
 import pytest
 
+from checker.known import Unknown
 from checker.train.torsional_survey import SPEEDS
 from tests.train.test_resonance import viscous
 from tests.train.test_torsional_survey import ask, design
@@ -138,3 +140,45 @@ def test_heat_of_a_viscous_damper_is_the_largest_between_its_ends():
             finer = np.maximum(finer, survey.heat(response, damped, speed))
     found = [survey.damper_heat[name] for name in survey.points]
     assert found == pytest.approx(finer, rel=0.04)
+
+
+@pytest.mark.parametrize(("damping", "least"), [(1.2, 4), (0.1, 31), (0.05, 63), (0.04, 79)])
+def test_states_lie_within_half_a_width_of_resonance(damping, least):
+    # Width at half power of a hysteretic resonance: psi/2π of its frequency (textbook).
+    states = design({"damper.relative_damping": damping}).survey.model.states
+    assert len(states) > least
+    assert all(each.damping == pytest.approx(0.8 * damping) for each in states)
+    step = (states[-1].stiffness / states[0].stiffness) ** (0.5 / (len(states) - 1)) - 1.0
+    assert step <= 1.05 * 0.8 * damping / (2.0 * math.tau)
+
+
+def test_a_light_spring_is_sought_finely_enough():
+    # A resonance half a step aside, a quarter of its width, shows 1/√(1 + (2/4)²) of its torque.
+    survey = design({"damper.relative_damping": 0.05}).survey
+    states, node = survey.model.states, survey.model.joint("damper")
+    speed, mean = survey.speed[:SPEEDS:3], survey.mean[:SPEEDS:3]
+    finer = np.zeros(len(speed))
+    for stiffness in np.geomspace(states[0].stiffness, states[-1].stiffness, 500):
+        response = survey.response(replace(states[0], stiffness=float(stiffness)), speed, mean)
+        finer = np.maximum(finer, np.maximum(response.up[node], -response.down[node]))
+    share = survey.alternating[node, :SPEEDS:3] / finer
+    assert share.min() > 0.98 / math.sqrt(1.25)
+    assert share.max() < 1.01
+
+
+@pytest.mark.parametrize("damping", [0.039, 0.001, 0.0])
+def test_a_resonance_too_sharp_to_be_sought_is_not_shown(damping):
+    survey = design({"damper.relative_damping": damping}).survey
+    assert survey.missing == (("damper", "relative_damping"),)
+    assert "too sharp" in survey.because
+
+
+def test_a_viscous_resonance_too_sharp_to_be_sought_is_not_shown():
+    # ψ = 2π ω c / C at half an order of idle, 84 rad/s, with 0.8 c over 1.2 of 1800 N m/rad.
+    for coefficient, shown in ((0.17, True), (0.15, False)):
+        survey = design(viscous(coefficient)).survey
+        assert isinstance(survey, Unknown) is not shown
+        damping = math.tau * 1600 / 2 * math.tau / 60 * 0.8 * coefficient / (1.2 * 1800)
+        assert (math.log(1.5) / 2 / (damping / (2 * math.tau)) <= 80) is shown
+        if not shown:
+            assert survey.missing == (("damper", "hot_damping_coefficient"),)
