@@ -213,7 +213,7 @@ def locked_stop_ratio(design: Design, clutch: Subject) -> Value:
         design.motion.speed_behind_engine(
             design.subjects.the("engine").given("idle_speed", "ω_idle")
         ),
-        values.damper_ends(damper)[1],
+        values.damper_ends(design.subjects)[1],
         inertia,
     )
     return compute(kinematics.quotient, stop, damper.given("peak_torque_rating", "T"))

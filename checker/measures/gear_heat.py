@@ -11,6 +11,7 @@ from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.mechanics import backlash, housing, involute, oil, tooth
 from checker.spec.subject import Subject
+from checker.train.coldest import coldest as coldest_start
 from checker.train.pair import End, Pair
 
 
@@ -25,11 +26,7 @@ def hottest(design: Design, case: Subject) -> Value:
 @measure("housing", "K", "coldest of standing drive and start", at="cold_soak_temperature")
 def coldest(design: Design, case: Subject) -> Value:
     """The lowest temperature of the standing drive, or of the cold start if that is lower [K]."""
-    soaked = case.given("cold_soak_temperature", "θ_soak")
-    lubrication = design.subjects.the("lubrication")
-    if lubrication.raw("cold_start_temperature") is None:
-        return soaked
-    return compute(housing.colder, soaked, lubrication.given("cold_start_temperature", "θ_start"))
+    return coldest_start(design.subjects)
 
 
 @measure("housing", "ΔK", "hottest oil above the stated highest case", at="highest_temperature")

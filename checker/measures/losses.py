@@ -16,6 +16,7 @@ from checker.mechanics import (
     bearing_life,
     bearing_loss,
     churning,
+    coupling,
     engine,
     heat,
     involute,
@@ -26,6 +27,7 @@ from checker.mechanics.equation import equation_of
 from checker.solve.oil_terms import Oil, Term, loaded, term
 from checker.spec.fields import NONE
 from checker.spec.subject import Subject
+from checker.train import torsional_values as values
 from checker.train.bearing_size import outside
 from checker.train.pair import Pair, Wheel
 
@@ -278,20 +280,25 @@ def _couplings(design: Design, point: Subject) -> Losses:
 
 
 def _damper(design: Design, damper: Subject, point: Subject) -> Term | Unknown:
-    """Heat of a wetted damper by the torsional survey; without one as much as its ratings allow."""
+    """Heat of a wetted damper by the torsional survey; without one as much as its ratings allow.
+
+    That bound is of relative damping: a viscous damper has none.
+    """
     survey = design.measure("heat", damper, point)
     if isinstance(survey, Known):
         return term(auxiliary_loss.damper_heat, survey)
+    if damper.raw("kind") == "viscous":
+        return survey
     source = design.subjects.the("engine")
     strokes = compute(engine.strokes_of, source.given("cycle"))
     return term(
         auxiliary_loss.damper_heat_at_most,
         damper.given("heat_rating", "P_rated"),
-        damper.given("relative_damping", "ψ"),
+        compute(coupling.most_damping, damper.given("relative_damping", "ψ")),
         damper.given("vibratory_torque_rating", "T_a"),
         compute(engine.firing_events_per_revolution, source.given("cylinders", "N_c"), strokes),
         point.given("engine_speed", "ω_e"),
-        damper.given("dynamic_stiffness", "k", "low"),
+        values.damper_ends(design.subjects)[0],
     )
 
 

@@ -13,8 +13,8 @@ def stated(subject: Subject, *fields: str) -> Value:
 
 
 def described(subject: Subject, field: str) -> Value:
-    """Whether a text says that there is something: false where it is ``none``."""
-    text = subject.given(field)
-    if isinstance(text, Unknown):
-        return text
-    return Known(text.value != NONE, "", "described", inputs=(text,))
+    """Whether a field says that there is something: false where it is ``none``."""
+    said = subject.given(field)
+    if isinstance(said, Unknown):
+        return said
+    return Known(said.value != NONE, "", "described", inputs=(said,))

@@ -112,7 +112,7 @@ def overrun_separation(design: Design, drive: Subject, point: Subject) -> Value:
 def wind_up(design: Design, damper: Subject) -> Value:
     """φ of the hot damper under the largest mean torque of ratings and operation points."""
     torque = design.peaks.mean(str(damper.raw("between")[0]))
-    return compute(coupling.twist, torque, values.damper_ends(damper)[0])
+    return compute(coupling.twist, torque, values.damper_ends(design.subjects)[0])
 
 
 @measure("damper", "1", "permitted twist over that under the largest mean torque", at="twist_limit")

@@ -8,6 +8,7 @@ from checker.measures.registry import measure, varying_measure
 from checker.measures.torsion import at_point, major_order, torque_passes
 from checker.mechanics import coupling, critical_speed, elastomer, kinematics
 from checker.mechanics import engine as engine_mechanics
+from checker.spec.fields import NONE
 from checker.spec.subject import Subject
 from checker.train import torsional_values as values
 from checker.train.torsional_survey import TorsionalSurvey
@@ -221,7 +222,9 @@ def _run_through(design: Design, kinds: tuple[str, ...]) -> Value:
         node = survey.model.nodes[limit.nodes[0]]
         where = Known(node.joint_words, "", "where", origin=Detail("the least of the margins"))
         torque = float(highest[limit.nodes[0]]) * limit.ratio
-        bound = survey.found(torque, "N m", "T_bound", where)
+        bound = survey.found(
+            torque, "N m", "T_bound", where, *_stops_met(design, limit.kind, torque)
+        )
         margins.append(compute(kinematics.quotient, limit.rating, bound))
     known = [each for each in margins if isinstance(each, Known)]
     least = min(known, key=lambda each: each.number, default=None)
@@ -229,6 +232,36 @@ def _run_through(design: Design, kinds: tuple[str, ...]) -> Value:
     if least is not None and len(known) == len(margins):
         return least
     return Unknown(missing.missing, missing.because, at_best=least)
+
+
+def _stops_met(design: Design, kind: str, torque: float) -> tuple[Known, ...]:
+    """That the stops of the damper meet on the way, where the bound is above their torque."""
+    limiter = design.subjects.the("damper").given("torque_limiter", "T_stop")
+    if kind != "damper" or not isinstance(limiter, Known) or limiter.value == NONE:
+        return ()
+    if torque <= limiter.number:
+        return ()
+    words = "it slips or its stops meet below this torque: the linear figure is no bound any more"
+    return (Known(words, "", "stops", origin="T_stop against T_bound", inputs=(limiter,)),)
+
+
+@measure(
+    "damper",
+    "1",
+    "torque at which its stops meet over torque of a start or stop",
+    at="torque_limiter",
+)
+def run_through_limiter_margin(design: Design, damper: Subject) -> Value:
+    """Torque of stops or slip over the bound on the torque from standstill to idle."""
+    survey = design.survey
+    if isinstance(survey, Unknown):
+        return survey
+    node = survey.model.joint("damper")
+    if node is None:
+        return Unknown(because=_OFF_PATH)
+    torque = float(survey.run_through[node]) * survey.model.nodes[node].ratio.number
+    bound = survey.found(torque, "N m", "T_bound")
+    return compute(kinematics.quotient, damper.given("torque_limiter", "T_stop"), bound)
 
 
 @measure("clutch", "1", "least torque of the teeth over the mean at idle with the clutch locked")
@@ -284,15 +317,14 @@ def vibratory_torque_margin(design: Design, damper: Subject, point: Subject) -> 
 
 @varying_measure("damper", "W", "heat made by vibration")
 def heat(design: Design, damper: Subject, point: Subject) -> Value:
-    """P, heat of all orders, the largest from hot to cold."""
+    """P, heat of all orders, the largest from hot to cold and from least to most damping."""
     found = at_point(design, point)
     if isinstance(found, Unknown):
         return found
-    resonances, index = found
-    survey = resonances.survey
+    survey = found[0].survey
     if survey.model.joint("damper") is None:
         return Unknown(because=_OFF_PATH)
-    return survey.found(float(survey.damper_heat[index]), "W", "P")
+    return survey.found(survey.damper_heat[point.name], "W", "P")
 
 
 @varying_measure("damper", "1", "heat over the heat that it can give off", at="heat_rating")
@@ -352,10 +384,10 @@ def twisted_stiffness(design: Design, damper: Subject) -> Value:
 @measure("damper", "N m/rad", "softest stiffness to reckon with", at="hot_stiffness")
 def softest_stiffness(design: Design, damper: Subject) -> Value:
     """0.8 of the stiffness of the hot damper."""
-    return values.damper_ends(damper)[0]
+    return values.damper_ends(design.subjects)[0]
 
 
 @measure("damper", "N m/rad", "stiffest stiffness to reckon with", at="cold_stiffness")
 def stiffest_stiffness(design: Design, damper: Subject) -> Value:
     """1.2 of the stiffness of the cold damper."""
-    return values.damper_ends(damper)[1]
+    return values.damper_ends(design.subjects)[1]

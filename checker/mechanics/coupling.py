@@ -64,6 +64,51 @@ def least_damping(hot: float) -> float:
 
 
 @equation(
+    "ψ_high",
+    "ψ_high = 1.2 ψ",
+    unit="1",
+    source="damping scatters by 20 %, second coupling maker, trade source",
+    stated="ψ [1]",
+)
+def most_damping(stated: float) -> float:
+    """Upper end of the relative damping to be reckoned with: off resonance heat grows with it.
+
+    Source: trade source.
+    """
+    return 1.2 * stated
+
+
+@equation(
+    "c_low",
+    "c_low = 0.8 c_hot",
+    unit="N m s/rad",
+    source="damping scatters by 20 %, second coupling maker, trade source",
+    hot="c_hot [N m s/rad]",
+)
+def least_coefficient(hot: float) -> float:
+    """Lower end of a viscous damping coefficient [N m s/rad], from that of the hot damper.
+
+    Source: trade source, on relative damping; taken for viscous damping too.
+    """
+    return 0.8 * hot
+
+
+@equation(
+    "c_high",
+    "c_high = 1.2 c_cold",
+    unit="N m s/rad",
+    source="damping scatters by 20 %, second coupling maker, trade source",
+    cold="c_cold [N m s/rad]",
+)
+def most_coefficient(cold: float) -> float:
+    """Upper end of a viscous damping coefficient [N m s/rad], from that of the cold damper.
+
+    Source: trade source, on relative damping; taken for viscous damping too.
+    """
+    return 1.2 * cold
+
+
+@equation(
     "ψ_hot",
     "ψ_hot = k ψ",
     unit="1",

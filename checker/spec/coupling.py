@@ -64,12 +64,15 @@ class Damper(Part):
         description="The two shafts it joins, the one nearer the engine first."
     )
     dynamic_stiffness: Stiffness = stated("Dynamic torsional stiffness, at its stated temperature.")
-    stiffness_temperature: Temperature = stated("Temperature of that stiffness.")
+    stiffness_temperature: Temperature = stated(
+        "Temperature of that stiffness, or of the twist test."
+    )
     hot_stiffness: Stiffness = stated(
         "Dynamic torsional stiffness of an elastomer at its highest temperature in operation."
     )
     cold_stiffness: Stiffness = stated(
-        "Dynamic torsional stiffness of an elastomer at the coldest start."
+        "Dynamic torsional stiffness of an elastomer at the coldest start; needed where the "
+        "stiffness above is that of a warmer one."
     )
     twist_test: TwistTest | None = stated(
         "Static twist test that gives the stiffness where no dynamic one is stated."
@@ -81,7 +84,14 @@ class Damper(Part):
         "Relative damping of an elastomer at its highest temperature in operation."
     )
     damping_coefficient: Damping = stated(
-        "Torque of a viscous damper over the speed at which its sides turn against each other."
+        "Torque of a viscous damper over the speed at which its sides turn against each other, at "
+        "running temperature."
+    )
+    hot_damping_coefficient: Damping = stated(
+        "That coefficient of a viscous damper at its highest temperature in operation."
+    )
+    cold_damping_coefficient: Damping = stated(
+        "That coefficient of a viscous damper at the coldest start."
     )
     twist_limit: Annotated[Quantity | None, Of("angle", above="0 deg")] = stated(
         "Angle by which its maker lets it twist for long."
@@ -100,7 +110,9 @@ class Damper(Part):
     moves_oil: Flag = stated("Whether a scroll or helix on it pumps oil.")
     inertia_engine_side: Inertia = stated("Inertia of its engine side.")
     inertia_propeller_side: Inertia = stated("Inertia of its propeller side.")
-    torque_limiter: Torque = stated("Torque at which it slips or its stops meet.")
+    torque_limiter: Annotated[Quantity | str | None, Of("torque", above="0 N m", or_none=True)] = (
+        stated("Torque at which it slips or its stops meet; none where nothing does.")
+    )
 
 
 class LockedFailure(Part):

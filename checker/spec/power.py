@@ -223,6 +223,9 @@ class Engine(Part):
         "Whether the engine itself damps its output torque ahead of the drive (by a damper or "
         "clutch pack of its own)."
     )
+    output_damped_evidence: Text = stated(
+        "What shows that it does: a document of the engine's maker, or a measurement."
+    )
     internal_reduction: Annotated[InternalReduction | str | None, Section(InternalReduction)] = (
         stated("Reduction inside the engine ahead of this drive, or none.")
     )

@@ -10,6 +10,7 @@ from collections.abc import Collection, Iterator
 from typing import Any
 
 from checker.known import Path
+from checker.spec.damping import damper_problems
 from checker.spec.document import Document
 from checker.spec.fields import NONE, UNKNOWN
 from checker.spec.firing import firing_problems
@@ -38,6 +39,7 @@ def reference_problems(document: Document) -> list[Problem]:
         *_kept_oil(names),
         *_parts_in_records(names),
         *firing_problems(document),
+        *damper_problems(document),
     ]
 
 

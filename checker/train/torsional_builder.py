@@ -1,6 +1,5 @@
 """Makes the torsional model of a drive from its spec, or names all that is missing for it."""
 
-import math
 from dataclasses import dataclass, field
 
 from checker.known import Known, Unknown, Value, compute, merged
@@ -8,6 +7,7 @@ from checker.mechanics import kinematics
 from checker.mechanics import torsional_parts as parts
 from checker.spec.subject import Subject, Subjects
 from checker.train import torsional_values as values
+from checker.train.damper_states import NO_DAMPER, DamperStates, damper_states
 from checker.train.graph import Link, Train
 from checker.train.motion import Motion
 from checker.train.pair import Pair, Wheel
@@ -16,14 +16,12 @@ from checker.train.torsional_model import (
     STEEL_DAMPING,
     JointKind,
     Node,
-    State,
     TorsionalModel,
 )
 
 _UNIT_SPEED = Known(1.0, "rad/s", "ω", origin="any speed: the ratio does not depend on it")
 _CRANK = Known(1.0, "1", "i", origin="the crankshaft itself")
 _HALF = Known(0.5, "1", "q", origin="half of a shaft's inertia at each end")
-_LEAST_STEPS, _MOST_STEPS = 4, 60
 
 
 def build_model(
@@ -89,22 +87,22 @@ class _Builder:
         """The model, or everything that is missing."""
         flange = self._engine()
         self._shaft(self._train.first, flange, _Joint("flange", "flange", None, _CRANK))
-        states, running, ends = self._states()
+        damper = self._states()
         if self._unknown:
             return merged(self._unknown)
         blades = any(node.kind == "blades" for node in self._nodes)
         inputs = (
             *(node.inertia for node in self._nodes),
             *(node.stiffness for node in self._nodes if node.stiffness is not None),
-            *ends,
+            *damper.inputs,
             STEEL_DAMPING,
             *((BLADE_DAMPING,) if blades else ()),
         )
         return TorsionalModel(
             tuple(self._nodes),
             self._throws,
-            states,
-            running,
+            damper.states,
+            damper.running,
             self._propeller,
             self._ratios,
             inputs,
@@ -291,52 +289,14 @@ class _Builder:
         ]
         return near, far
 
-    def _states(self) -> tuple[tuple[State, ...], int, list[Known]]:
-        """From hot and soft to cold and stiff in even steps, the stated one among them."""
+    def _states(self) -> DamperStates:
+        """The damper from hot to cold; one state that says nothing where there is none."""
         if self._subjects.presence("damper") is None:
             self._unknown.append(Unknown((("damper",),)))
         if not any(node.kind == "damper" for node in self._nodes):
-            return (State("as stated", 1.0, 0.0),), 0, []
-        damper = self._subjects.the("damper")
-        low, high = (self._known(each) for each in values.damper_ends(damper))
-        soft, stiff = (self._known(each) for each in values.damper_damping(damper))
-        nominal = self._known(values.damper_stiffness(damper))
-        if damper.raw("kind") == "viscous":
-            coefficient = self._known(damper.given("damping_coefficient", "c"))
-            return _viscous_states(low, nominal, high, coefficient)
-        steps = _steps(low.number, high.number, min(soft.number, stiff.number))
-        states = [
-            State(
-                "between hot and cold",
-                low.number * (high.number / low.number) ** (step / steps),
-                soft.number + (stiff.number - soft.number) * step / steps,
-            )
-            for step in range(steps + 1)
-        ]
-        states[0] = State("hot", low.number, soft.number)
-        states[-1] = State("cold", high.number, stiff.number)
-        running = min(
-            range(1, steps), key=lambda each: abs(states[each].stiffness - nominal.number)
-        )
-        states[running] = State("running", nominal.number, stiff.number)
-        return tuple(states), running, [low, high, nominal, soft, stiff]
-
-
-def _viscous_states(
-    low: Known, nominal: Known, high: Known, coefficient: Known
-) -> tuple[tuple[State, ...], int, list[Known]]:
-    """Soft, as stated and stiff, with as much damping each: what oil and filling do is stated."""
-    ends = (("hot", low), ("running", nominal), ("cold", high))
-    states = tuple(State(words, each.number, 0.0, coefficient.number) for words, each in ends)
-    return states, 1, [low, nominal, high, coefficient]
-
-
-def _steps(low: float, high: float, damping: float) -> int:
-    """Steps from soft to stiff, such that none moves a resonance by more than half its width.
-
-    The frequency goes with the root of the stiffness, and the width at half power is ψ/2π of it.
-    """
-    if low <= 0.0 or high <= low or damping <= 0.0:
-        return _MOST_STEPS if high > low > 0.0 else _LEAST_STEPS
-    needed = math.log(high / low) / 2.0 / (damping / (2.0 * math.tau))
-    return min(max(math.ceil(needed), _LEAST_STEPS), _MOST_STEPS)
+            return NO_DAMPER
+        found = damper_states(self._subjects)
+        if isinstance(found, DamperStates):
+            return found
+        self._unknown.append(found)
+        return NO_DAMPER

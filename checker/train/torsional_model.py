@@ -1,5 +1,7 @@
 """The torsional model of a drive: inertias and springs from crankshaft to propeller, as a tree."""
 
+import math
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -9,6 +11,8 @@ from checker.mechanics import torsional_parts as parts
 
 JointKind = Literal["crank", "flange", "shaft", "mesh", "damper", "clutch", "joint", "blades"]
 Movable = Literal["damper", "engine", "flywheel", "propeller"]
+_RATIO = 1.7
+"""Of one damping to the next: whichever makes the most heat, one of them makes 96 % of it."""
 STEEL_DAMPING = assumed(
     0.05, "1", "ψ_steel", "loss per cycle in steel shafts, teeth and joints (from memory)"
 )
@@ -65,14 +69,27 @@ class State:
     Attributes:
         words: hot, running, cold.
         stiffness: of the damper [N m/rad].
-        damping: its relative damping.
+        damping: its least relative damping, with which it swings the most.
+        most_damping: its largest, with which it may grow hotter.
         viscous: its viscous damping coefficient [N m s/rad]; zero where it has none.
+        most_viscous: its largest, with which it may grow hotter.
     """
 
     words: str
     stiffness: float
     damping: float
+    most_damping: float
     viscous: float = 0.0
+    most_viscous: float = 0.0
+
+    def damped(self) -> Iterator["State"]:
+        """The state with its least damping, its largest, and in between in even ratios."""
+        most = self.most_viscous if self.viscous else self.most_damping
+        least = self.viscous or self.damping
+        steps = math.ceil(math.log(most / least) / math.log(_RATIO)) if most > least > 0.0 else 0
+        for step in range(steps + 1):
+            more = (most / least) ** (step / steps) if steps else 1.0
+            yield replace(self, damping=self.damping * more, viscous=self.viscous * more)
 
 
 @dataclass(frozen=True)
@@ -148,6 +165,16 @@ class TorsionalModel:
             viscous = tuple(reduced if node == damper else 0.0 for node in range(len(parent)))
         whole = torsion.Tree(inertia, parent, tuple(stiffness), tuple(damping), viscous)
         return whole if kept is None else whole.part(kept)
+
+    @property
+    def bounding(self) -> tuple[int, ...]:
+        """States at either end of the stiffness, whatever their damping, and the one as stated."""
+        ends = (self.states[0].stiffness, self.states[-1].stiffness)
+        return tuple(
+            index
+            for index, state in enumerate(self.states)
+            if state.stiffness in ends or index == self.running
+        )
 
     @property
     def flywheel(self) -> str:

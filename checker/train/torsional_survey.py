@@ -228,26 +228,25 @@ class TorsionalSurvey:
         )
         return passed.reshape(*passed.shape[:-1], len(speed), len(acting)), acting
 
-    def _with_overrun(self, state: State) -> Response:
-        whole = self.response(state, self.speed, self.mean)
-        if self.open.any():
-            here = self.open
-            alone = self.response(
-                state, self.speed[here], self.mean[here], self.model.ahead_of_clutch()
-            )
+    def _with_overrun(self, state: State, first: int = 0) -> Response:
+        """Response in a state from one of the speeds on, with the clutch open where it overruns."""
+        speed, mean, here = self.speed[first:], self.mean[first:], self.open[first:]
+        whole = self.response(state, speed, mean)
+        if here.any():
+            alone = self.response(state, speed[here], mean[here], self.model.ahead_of_clutch())
             whole.torque[:, :, here] = alone.torque
             for name in ("loose", "up", "down"):
                 getattr(whole, name)[:, here] = getattr(alone, name)
         return whole
 
-    def heat(self, response: Response, state: State) -> "Real":
-        """Heat in the damper at each speed, the orders summed [W]: [speed]."""
+    def heat(self, response: Response, state: State, speed: "Real") -> "Real":
+        """Heat in the damper at each speed of a response, the orders summed [W]: [speed]."""
         import numpy as np
 
         node = self.model.joint("damper")
         assert node is not None
         own = response.amplitude[:, node] * self.model.nodes[node].ratio.number
-        frequency = np.multiply.outer(self.speed, self.orders) / (2.0 * np.pi)
+        frequency = np.multiply.outer(speed, self.orders) / (2.0 * np.pi)
         if state.viscous:
             each = coupling.viscous_heat(state.viscous, frequency, own, state.stiffness)
             return np.asarray(each.sum(axis=-1).max(axis=0))
@@ -302,12 +301,21 @@ class TorsionalSurvey:
         return np.asarray(abs(self.carried) + against)
 
     @cached_property
-    def damper_heat(self) -> "Real":
-        """Heat in the damper at each speed, the largest of all states [W]: [speed]."""
+    def damper_heat(self) -> dict[str, float]:
+        """Heat in the damper at each operation point, the largest of all states [W].
+
+        In resonance the least damping makes the most heat, elsewhere the most; between the two
+        the heat has at most one crest.
+        """
         import numpy as np
 
-        each = zip(self.responses, self.model.states, strict=True)
-        return np.asarray(np.max([self.heat(response, state) for response, state in each], axis=0))
+        speed = self.speed[SPEEDS:]
+        heats = [
+            self.heat(self._with_overrun(damped, SPEEDS), damped, speed)
+            for state in self.model.states
+            for damped in state.damped()
+        ]
+        return dict(zip(self.points, np.max(heats, axis=0).tolist(), strict=True))
 
     def releases(self, index: int) -> int:
         """How often in a cycle the torque of the engaged clutch passes zero, the worst state."""
@@ -347,10 +355,9 @@ class TorsionalSurvey:
 
         on_path = np.array([float(node.on_path) for node in self.model.nodes])
         highest = np.zeros(len(self.model.nodes))
-        last = len(self.model.states) - 1
         open_throttle = self._with(self.model, self.excitation.unthrottled())
         # Every speed is looked at, so that states in between add nothing to the ends.
-        for index in {0, self.model.running, last}:
+        for index in self.model.bounding:
             met = np.divide.outer(math.tau * self.modes[index].frequency[1:], self.orders).ravel()
             speed = np.concatenate([np.linspace(_SLOWEST * self.idle, self.idle, 200), met])
             speed = speed[(speed >= _SLOWEST * self.idle) & (speed <= self.idle)]

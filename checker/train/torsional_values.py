@@ -5,7 +5,8 @@ from collections.abc import Callable
 from checker.known import Known, Unknown, Value, assumed, compute, merged
 from checker.mechanics import beam, coupling, iso_root, mesh_stiffness, shaft_strength
 from checker.mechanics import torsional_parts as parts
-from checker.spec.subject import Subject
+from checker.spec.subject import Subject, Subjects
+from checker.train.coldest import coldest
 from checker.train.pair import Pair, Wheel
 
 _DENSITY = assumed(7850.0, "kg/m3", "ρ", "density of steel (from memory)")
@@ -208,20 +209,15 @@ def twisted_stiffness(damper: Subject) -> Value:
     )
 
 
-def damper_ends(damper: Subject) -> tuple[Value, Value]:
+def damper_ends(subjects: Subjects) -> tuple[Value, Value]:
     """Softest and stiffest C of the damper [N m/rad] to be reckoned with."""
+    damper = subjects.the("damper")
+    if isinstance(kind := damper.given("kind"), Unknown):
+        return kind, kind
     nominal = damper_stiffness(damper)
     hot = cold = nominal
-    if damper.raw("kind") == "elastomer":
-        hot, cold = damper.given("hot_stiffness", "C_hot"), damper.given("cold_stiffness", "C_cold")
-        if isinstance(cold, Unknown):
-            same = assumed(
-                1.0,
-                "1",
-                "k_cold",
-                "no stiffness of the cold elastomer is stated: the stated one is taken for it",
-            )
-            cold = compute(coupling.stiffness_at, nominal, same)
+    if kind.value == "elastomer":
+        hot, cold = damper.given("hot_stiffness", "C_hot"), _cold_stiffness(subjects, nominal)
         if isinstance(hot, Unknown):
             factor = assumed(
                 coupling.HOT_OVER_COLD_STIFFNESS,
@@ -230,31 +226,61 @@ def damper_ends(damper: Subject) -> tuple[Value, Value]:
                 "no stiffness of the hot elastomer is stated: least of three grades at 100 degC, "
                 "rubber coupling maker's technical data page (seen)",
             )
-            hot = compute(coupling.stiffness_at, cold, factor)
-        against = _out_of_order(damper, hot, nominal, cold)
+            hot = compute(coupling.stiffness_at, nominal, factor)
+        fields = ("hot_stiffness", "dynamic_stiffness", "cold_stiffness")
+        against = _falling(damper, fields, (hot, nominal, cold))
         if against is not None:
             return against, against
     return compute(coupling.softest, hot), compute(coupling.stiffest, cold)
 
 
-def _out_of_order(damper: Subject, hot: Value, nominal: Value, cold: Value) -> Unknown | None:
-    """Why the stiffnesses contradict each other: rubber softens as it warms."""
+def _cold_stiffness(subjects: Subjects, nominal: Value) -> Value:
+    """C of the cold elastomer, or as stated where that is of no warmer an elastomer [N m/rad]."""
+    damper = subjects.the("damper")
+    cold = damper.given("cold_stiffness", "C_cold")
+    if isinstance(cold, Known):
+        return cold
+    stated, start = damper.given("stiffness_temperature", "T"), coldest(subjects)
+    if isinstance(stated, Known) and isinstance(start, Known):
+        if stated.number <= start.number:
+            return nominal
+        return Unknown(cold.missing, "dynamic_stiffness is that of a warmer damper than is started")
+    missing = merged([each for each in (cold, stated, start) if isinstance(each, Unknown)])
+    return Unknown(
+        missing.missing, "without cold_stiffness, how cold dynamic_stiffness holds counts"
+    )
+
+
+def _falling(
+    damper: Subject, fields: tuple[str, str, str], found: tuple[Value, Value, Value]
+) -> Unknown | None:
+    """Why values from hot to cold contradict each other: each must fall as the damper warms."""
+    hot, nominal, cold = found
     if isinstance(hot, Unknown) or isinstance(nominal, Unknown) or isinstance(cold, Unknown):
         return None
     if hot.number <= nominal.number <= cold.number:
         return None
-    fields = ("hot_stiffness", "dynamic_stiffness", "cold_stiffness")
-    return Unknown(
-        tuple(damper.place(field) for field in fields),
-        "hot_stiffness must not be above dynamic_stiffness, nor that above cold_stiffness",
+    words = f"{fields[0]} must not be above {fields[1]}, nor that above {fields[2]}"
+    return Unknown(tuple(damper.place(field) for field in fields), words)
+
+
+def viscous_ends(damper: Subject) -> tuple[Value, Value]:
+    """Least and largest c of a viscous damper [N m s/rad] to be reckoned with."""
+    fields = ("hot_damping_coefficient", "damping_coefficient", "cold_damping_coefficient")
+    hot, nominal, cold = (
+        damper.given(field, symbol)
+        for field, symbol in zip(fields, ("c_hot", "c", "c_cold"), strict=True)
     )
+    against = _falling(damper, fields, (hot, nominal, cold))
+    if against is not None:
+        return against, against
+    return compute(coupling.least_coefficient, hot), compute(coupling.most_coefficient, cold)
 
 
-def damper_damping(damper: Subject) -> tuple[Value, Value]:
-    """Least relative damping ψ of the damper to be reckoned with, hot and as stated."""
-    if damper.raw("kind") == "viscous":
-        none = Known(0.0, "1", "ψ", origin="a viscous damper: see its damping coefficient")
-        return none, none
+def damper_damping(damper: Subject) -> tuple[Value, Value, Value]:
+    """Relative damping ψ of the damper to be reckoned with: least hot, least as stated, most."""
+    if isinstance(kind := damper.given("kind"), Unknown):
+        return kind, kind, kind
     nominal = damper.given("relative_damping", "ψ")
     hot = nominal
     if damper.raw("kind") == "elastomer":
@@ -268,7 +294,13 @@ def damper_damping(damper: Subject) -> tuple[Value, Value]:
                 "rubber coupling maker's technical data page (seen), its magnifier read as 2π/ψ",
             )
             hot = compute(coupling.hot_damping, nominal, factor)
-    return compute(coupling.least_damping, hot), compute(coupling.least_damping, nominal)
+    known = [each for each in (nominal, hot) if isinstance(each, Known)]
+    highest = max(known, key=lambda each: each.number, default=nominal)
+    return (
+        compute(coupling.least_damping, hot),
+        compute(coupling.least_damping, nominal),
+        compute(coupling.most_damping, highest),
+    )
 
 
 def summed(values: list[Value]) -> Value:

@@ -123,6 +123,7 @@ def test_overrun_is_that_of_the_stopped_engine(solve):  # as CL-11: propeller sp
                 "damper.between": ["carrier", "input"],
                 "clutch.between": ["flywheel", "carrier"],
                 "engine.output_damped": True,
+                "engine.output_damped_evidence": "Torque meter survey, sheet 7",
             },
             True,
         ),
@@ -140,6 +141,15 @@ def test_an_unstated_damping_is_asked_for(solve):
     }
     missing = ask(solve(changes), "damped").missing
     assert set(missing) == {("damper",), ("engine", "output_damped")}
+
+
+def test_a_damped_engine_is_believed_with_evidence_alone(solve):
+    behind = {"damper.between": ["carrier", "input"], "clutch.between": ["flywheel", "carrier"]}
+    found = ask(solve({**behind, "engine.output_damped": True}), "damped")
+    assert found.missing == (("engine", "output_damped_evidence"),)
+    # Evidence alone says nothing.
+    evidence = {"engine.output_damped_evidence": "Torque meter survey, sheet 7"}
+    assert ask(solve({**behind, **evidence}), "damped").value is False
 
 
 def test_torque_at_the_clutch_behind_the_first_gear(solve):  # tooth counts of sorrel

@@ -1,5 +1,7 @@
 """Heat balance of the examples, and what changes move it."""
 
+from math import pi
+
 import pytest
 
 from checker.known import Known, Unknown
@@ -102,9 +104,15 @@ def test_wetted_damper_heats_the_oil_by_what_the_survey_finds(solve):
 
 
 def test_wetted_damper_without_survey_heats_the_oil_by_its_ratings(solve):
-    design = solve({"propeller.inertia": None}, "tansy")
+    design = solve({"propeller.inertia": None, "damper.heat_rating": "2 kW"}, "tansy")
     (part,) = _parts_of(design, "cruise", "P_d")
     assert part.origin.text.startswith("P_d ≤ min")
+    # By hand: 1.2 of the stated damping of 0.6, the softest at 0.8 of 200 N m/rad.
+    _, damping, amplitude, firings, speed, spring = (each.number for each in part.inputs)
+    assert (damping, amplitude, spring) == pytest.approx((0.72, 60.0, 160.0))
+    made = 0.72 * firings * speed / (2.0 * pi) * 60.0**2 / (2.0 * 160.0)
+    assert made < 2000.0
+    assert part.number == pytest.approx(made)
 
 
 def test_mesh_loss_by_hand(solve):

@@ -199,3 +199,33 @@ def test_a_firing_interval_is_an_angle(interval):
     found = told(("[180 deg", f"[{interval}"))
     assert [path for path, _ in found if path.endswith(".0")] == ["engine.firing_intervals.0"]
     assert "or unknown" not in found[-1][1]
+
+
+@pytest.mark.parametrize(
+    ("kind", "more", "paths"),
+    [
+        ("elastomer", "hot_stiffness: 2 N m/rad, cold_stiffness: 3 N m/rad, elastomer: NBR", []),
+        ("elastomer", "damping_coefficient: 3 N m s/rad", ["damping_coefficient"]),
+        ("elastomer", "elastomer: none", ["elastomer"]),
+        ("steel spring", "elastomer: none, relative_damping: 0.5, hot_stiffness: unknown", []),
+        ("steel spring", "elastomer: NBR", ["elastomer"]),
+        ("steel spring", "elastomer: unknown, cold_stiffness: 3 N m/rad", ["cold_stiffness"]),
+        ("steel spring", "hot_stiffness: 3 N m/rad", ["hot_stiffness"]),
+        ("steel spring", "hot_relative_damping: 0.5", ["hot_relative_damping"]),
+        ("steel spring", "damping_coefficient: 3 N m s/rad", ["damping_coefficient"]),
+        ("viscous", "damping_coefficient: 3 N m s/rad, elastomer: none", []),
+        ("viscous", "relative_damping: 0.5", ["relative_damping"]),
+        ("viscous", "hot_stiffness: 3 N m/rad", ["hot_stiffness"]),
+        ("unknown", "hot_stiffness: 3 N m/rad, damping_coefficient: 3 N m s/rad", []),
+    ],
+)
+def test_a_damper_states_nothing_that_its_kind_has_no_use_for(kind, more, paths):
+    damper = f"damper: {{kind: {kind}, between: [input, prop], {more}}}"
+    found = told(("damper: none", damper), ("clutch: {between: [input, prop], outer: prop}", ""))
+    strange = [(path, line) for path, line in found if path.startswith("damper.")]
+    assert [path for path, _ in strange] == [f"damper.{path}" for path in paths]
+    for path, line in strange:
+        column = damper.index(path.removeprefix("damper.") + ":") + 1
+        assert line.startswith("drive.yaml:15:")
+        assert kind in line or "elastomer" in path
+        assert "elastomer" in path or line.startswith(f"drive.yaml:15:{column}:")
