@@ -168,6 +168,8 @@ def _gears(design: Design, point: Subject) -> Losses:
 
 
 def _bearings(design: Design, point: Subject) -> Losses:
+    if not design.subjects.all("bearing"):
+        yield "bearings", Unknown((("bearings",),), "a drive runs on bearings")
     for bearing in design.subjects.all("bearing"):
         kind = bearing.given("kind")
         speed = design.measure("ring_speed", bearing, point)
@@ -234,6 +236,8 @@ def _estimated_load(design: Design, bearing: Subject, point: Subject) -> Value:
 
 
 def _seals(design: Design, point: Subject) -> Losses:
+    if not design.subjects.all("seal"):
+        yield "seals", Unknown((("seals",),), "a shaft that leaves the case has a seal")
     for seal in design.subjects.all("seal"):
         kind = seal.given("kind")
         lips: Value = kind
