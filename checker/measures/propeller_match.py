@@ -1,13 +1,12 @@
 """Measures of whether propeller, ratio, power and engine suit each other."""
 
-from checker.known import Known, Unknown, Value, all_known, assumed, compute
+from checker.known import Known, Unknown, Value, all_known, compute
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
-from checker.mechanics import air, engine, kinematics, load_cases
+from checker.mechanics import engine, kinematics, load_cases
 from checker.mechanics import propeller as formulas
 from checker.spec.subject import Subject
-
-_STANDARD = "the standard day"
+from checker.train.outside_air import air_density
 
 
 @varying_measure("propeller", "1", "advance ratio", at="diameter")
@@ -37,7 +36,7 @@ def power_coefficient_of_blade(design: Design, propeller: Subject, point: Subjec
     whole = compute(
         formulas.power_coefficient,
         point.given("power", "P"),
-        _density(point),
+        air_density(point),
         design.motion.speed(design.train.last, point),
         propeller.given("diameter", "D"),
     )
@@ -154,11 +153,3 @@ def swing_over_yawed_flow(design: Design, propeller: Subject) -> Value:
     forces = design.reactions.forces
     case = design.reactions.cases.gyroscopic[0]  # all of them have the same thrust and speed
     return compute(kinematics.quotient, forces.swing_moment(case), forces.inflow_moment(case))
-
-
-def _density(point: Subject) -> Value:
-    altitude = point.given("altitude", "z")
-    standard = assumed(0.0, "ΔK", "ΔT", _STANDARD)
-    return compute(
-        air.density, compute(air.pressure, altitude), compute(air.temperature, altitude, standard)
-    )

@@ -9,6 +9,7 @@ from checker.mechanics import air, engine, load_cases, propeller, shaft_loads
 from checker.spec.subject import Subject, Subjects
 from checker.train.graph import Train
 from checker.train.motion import Motion
+from checker.train.outside_air import air_density
 from checker.train.peak import MAXIMUM_CONTINUOUS, TAKE_OFF, Peaks
 
 POINT, LIMIT_TORQUE, GYROSCOPIC, REVERSE, START, KICK_BACK = (
@@ -23,7 +24,6 @@ _LEVEL_FLIGHT = "level flight or ground"
 
 Torques = Callable[[str], Value]
 """Torque of a shaft by its name [N m]."""
-_STANDARD_DAY = "the density of the standard day"
 _TORQUE_CASES = (
     (TAKE_OFF, "take-off", load_cases.TAKE_OFF_SHARE),
     (MAXIMUM_CONTINUOUS, "maximum continuous", load_cases.MAXIMUM_CONTINUOUS_SHARE),
@@ -203,7 +203,7 @@ class LoadCases:
             point.given("power", "P"),
             point.given("airspeed", "V"),
             self._subjects.the("propeller").given("diameter", "D"),
-            _density(point.given("altitude", "z")),
+            air_density(point),
         )
 
     def _inflow_at(self, point: Subject) -> Inflow | None:
@@ -212,7 +212,7 @@ class LoadCases:
         return Inflow(
             point.given("inflow_angle", "ψ"),
             point.given("airspeed", "V"),
-            _density(point.given("altitude", "z")),
+            air_density(point),
         )
 
     @cached_property
@@ -223,7 +223,7 @@ class LoadCases:
         return Inflow(
             blades.given("yawed_flow.angle", "ψ"),
             blades.given("yawed_flow.airspeed", "V"),
-            _density(Known(0.0, "m", "z", origin="yawed flow is stated for sea level")),
+            _sea_level_density(),
         )
 
     def _extreme_thrust(self, pick: Callable[..., Known], points: Sequence[Subject]) -> Value:
@@ -347,12 +347,11 @@ class LoadCases:
         return self._motion.torque_passed_on(self._motion.torque_behind_engine(torque), shaft)
 
 
-def _density(altitude: Value) -> Value:
-    standard = assumed(0.0, "ΔK", "ΔT", _STANDARD_DAY)
+def _sea_level_density() -> Value:
+    level = Known(0.0, "m", "z", origin="yawed flow is stated for sea level")
+    standard = assumed(0.0, "ΔK", "ΔT", "worst yawed flow in the density of the standard day")
     return compute(
-        air.density,
-        compute(air.pressure, altitude),
-        compute(air.temperature, altitude, standard),
+        air.density, compute(air.pressure, level), compute(air.temperature, level, standard)
     )
 
 

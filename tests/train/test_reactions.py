@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from scipy.optimize import brentq
 
 from checker.known import Known, Unknown
 from checker.measures.design import Design
@@ -227,8 +228,9 @@ def test_yawed_flow_gives_the_moment_that_a_stated_swing_gives():
     assert horizontal(design, limit) == pytest.approx(yawed_couple(1520, 6000, 32, 14), rel=1e-4)
     climb = yawed_couple(1180, 5700, 32, 14)
     assert horizontal(design, cases.points["climb"]) == pytest.approx(climb, rel=1e-4)
-    # 900 m of the standard atmosphere: 1.1226 kg/m3, interpolated in the table of PR-05
-    cruise = yawed_couple(740, 5300, 82 * 1852 / 3600, 3, density=1.1226)
+    # 90971 Pa at 900 m in the table of the standard atmosphere, in air of 15 degC
+    density = 90971 / (287.053 * 288.15)
+    cruise = yawed_couple(740, 5300, 82 * 1852 / 3600, 3, density)
     assert horizontal(design, cases.points["cruise"]) == pytest.approx(cruise, rel=1e-3)
 
 
@@ -283,6 +285,24 @@ def test_thrust_of_an_ideal_propeller_stands_in_where_none_is_stated():
     thrust = design.reactions.cases.points["cruise"].thrust
     assert isinstance(thrust, Known)
     assert thrust.number > 740
+
+
+@pytest.mark.parametrize(("air", "kelvin"), [("15 degC", 288.15), ("-20 degC", 253.15)])
+def test_ideal_thrust_is_that_of_the_stated_air(air, kelvin):
+    """95 kW, 18 m/s and 1.9 m at sea level: w² (w − V) = P / (2 ρ A), T = P / w."""
+    changes = [("power: 60 kW\n    driving", "power: 95 kW\n    driving")]
+    changes += [("airspeed: 36 kt", "airspeed: 18 m/s"), ("diameter: 1.75 m", "diameter: 1.9 m")]
+    design = design_from(
+        "marram",
+        *changes,
+        ("nose_up: 8 deg\n    air_temperature: 30 degC", f"air_temperature: {air}"),
+    )
+    point = design.subjects.the("point", "take-off")
+    mass_flow = 101325 / (287.053 * kelvin) * math.pi * 1.9**2 / 4
+    through = brentq(lambda w: 2 * mass_flow * w**2 * (w - 18) - 95e3, 18, 60)
+    found = design.reactions.cases.ideal_thrust(point).number
+    assert found == pytest.approx(95e3 / through, rel=1e-5)
+    assert found == pytest.approx({288.15: 3001, 253.15: 3092}[kelvin], abs=1)
 
 
 def test_third_bearing_shares_the_load():
