@@ -76,12 +76,13 @@ def static_safety(design: Design, bearing: Subject) -> Value:
 
 @varying_measure("bearing", "1", "load over the least that keeps it rolling", at="dynamic_rating")
 def least_load_margin(design: Design, bearing: Subject, point: Subject) -> Value:
-    """P over the load below which rolling elements may skid."""
+    """P in straight flight over the load below which rolling elements may skid."""
     kind = bearing.given("kind", "kind")
     if isinstance(kind, Unknown):
         return kind
     least = compute(life.least_load, dynamic_rating(design, bearing), is_ball(kind))
-    return compute(kinematics.quotient, design.measure("equivalent_load", bearing, point), least)
+    load = dynamic_load(design, bearing, design.reactions.cases.straight(point))
+    return compute(kinematics.quotient, load, least)
 
 
 def worst_of(cases: Iterable[LoadCase], value_in: Callable[[LoadCase], Value]) -> Value:

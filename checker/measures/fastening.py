@@ -241,11 +241,14 @@ def _flange_tension(design: Design, joint: Subject, each: LoadCase) -> Value:
         forces.blade_plane,
         face,
     )
-    up, right = forces.propeller_couples(each)
+    up, right = forces.gyroscopic_couples(each)
     return compute(
         fastening.bolt_tension,
         compute(
-            shaft_loads.resultant_moment, right, compute(shaft_loads.plane_couple, up, hanging)
+            shaft_loads.resultant_moment,
+            right,
+            compute(shaft_loads.plane_couple, up, hanging),
+            forces.yawed_flow(each),
         ),
         forces.thrust_on_shaft(each),
         joint.given("bolts", "N"),
@@ -343,7 +346,7 @@ def _bolt_tension(design: Design, case: Subject, each: LoadCase) -> Value:
     """Tension of a case bolt by weights, thrust, gyroscopic couple and yawed flow [N]."""
     face = case.given("mounting.station", "x_f")
     forces = design.reactions.forces
-    moment_up, moment_right = forces.propeller_couples(each)
+    moment_up, moment_right = forces.gyroscopic_couples(each)
     drive = compute(
         fastening.weight_moment,
         compute(load_cases.weight, case.given("mounting.drive_mass", "m"), each.load_factor),
@@ -361,7 +364,7 @@ def _bolt_tension(design: Design, case: Subject, each: LoadCase) -> Value:
         face,
     )
     vertical = compute(fastening.moment_sum, moment_up, drive, propeller)
-    moment = compute(shaft_loads.resultant_moment, moment_right, vertical)
+    moment = compute(shaft_loads.resultant_moment, moment_right, vertical, forces.yawed_flow(each))
     return compute(
         fastening.bolt_tension,
         moment,

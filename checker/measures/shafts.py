@@ -1,6 +1,6 @@
 """Measures of a shaft: fatigue, yield, slope, critical speed, torsional stiffness."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from checker.known import Known, Unknown, Value, all_known, compute, merged
 from checker.measures.bearing_loads import worst_of
@@ -121,10 +121,7 @@ def shaft_slope(design: Design, mesh: Subject, point: Subject) -> Value:
     """θ between the two shafts by their bending [rad]."""
     pair = design.pairs[mesh.name]
     case = design.reactions.cases.points[point.name]
-    (right_1, up_1), (right_2, up_2) = (
-        _slopes(design, wheel, case) for wheel in (pair.driver, pair.driven)
-    )
-    return compute(shaft_loads.relative_slope, right_1, right_2, up_1, up_2)
+    return compute(shaft_loads.resultant_slope, *_between(design, pair, case))
 
 
 @varying_measure("mesh", "rad", "slope between the shafts along the line of action", at="driver")
@@ -132,16 +129,8 @@ def bending_slope(design: Design, mesh: Subject, point: Subject) -> Value:
     """Δθ·t, slope in the direction in which the teeth press on each other [rad]."""
     pair = design.pairs[mesh.name]
     case = design.reactions.cases.points[point.name]
-    (right_1, up_1), (right_2, up_2) = (
-        _slopes(design, wheel, case) for wheel in (pair.driver, pair.driven)
-    )
     along = _line_of_action(design, pair, case)
-    return compute(
-        shaft_loads.slope_along,
-        compute(shaft_loads.slope_difference, right_1, right_2),
-        compute(shaft_loads.slope_difference, up_1, up_2),
-        *along,
-    )
+    return compute(shaft_loads.slope_along, *_between(design, pair, case), *along)
 
 
 @varying_measure("mesh", "m", "misalignment of the faces by bending of the shafts", at="driver")
@@ -184,15 +173,24 @@ def bearing_slope(design: Design, bearing: Subject, point: Subject) -> Value:
     if isinstance(station, Unknown):
         return station
     case = design.reactions.cases.points[point.name]
-    right, up = design.reactions.slopes(str(bearing.raw("shaft")), case, station.number)
-    still = Known(0.0, "rad", "θ", origin="the case is taken as stiff")
-    return compute(shaft_loads.relative_slope, right, still, up, still)
+    # The case is taken as stiff.
+    return compute(
+        shaft_loads.resultant_slope,
+        *design.reactions.slopes(str(bearing.raw("shaft")), case, station.number),
+    )
 
 
-def _slopes(design: Design, wheel: Wheel, case: LoadCase) -> tuple[Value, Value]:
+def _between(design: Design, pair: Pair, case: LoadCase) -> Iterator[Value]:
+    """Δθ of the driver against the driven: to the right, upwards, by yawed flow [rad]."""
+    ends = (_slopes(design, wheel, case) for wheel in (pair.driver, pair.driven))
+    for one, other in zip(*ends, strict=True):
+        yield compute(shaft_loads.slope_difference, one, other)
+
+
+def _slopes(design: Design, wheel: Wheel, case: LoadCase) -> tuple[Value, Value, Value]:
     station = wheel.subject.given("station", "x")
     if isinstance(station, Unknown):
-        return station, station
+        return station, station, station
     return design.reactions.slopes(str(wheel.subject.raw("shaft")), case, station.number)
 
 

@@ -57,6 +57,7 @@ class LoadCase:
         thrust: of the propeller [N].
         load_factor: on every weight.
         inflow: the air that meets the propeller; none where the spec says nothing of it.
+        straight: whether it meets the propeller along its axis for certain.
         yaw_rate: of the aircraft [rad/s].
         pitch_rate: of the aircraft [rad/s].
     """
@@ -70,6 +71,7 @@ class LoadCase:
     inflow: Inflow | None
     yaw_rate: Known | None = None
     pitch_rate: Known | None = None
+    straight: bool = False
 
     @property
     def known_name(self) -> Known:
@@ -129,6 +131,11 @@ class LoadCases:
         known = isinstance(self._peaks.peak(shaft), Known)
         limits = self.limits if known else self.least_limits
         return self._peaks.judged(lambda _: of_limits(limits), shaft)
+
+    def straight(self, point: Subject) -> LoadCase:
+        """A point without yawed flow, for what gets worse the less a shaft carries."""
+        case = self.points[point.name]
+        return replace(case, name=f"{case.name}, straight", straight=True)
 
     def at_peak(self, case: LoadCase, shaft: str, peak: Value) -> LoadCase:
         """A case in the moment in which the torque of a shaft is at its peak.

@@ -49,6 +49,7 @@ class Carried:
         right: its bending in the horizontal plane.
         up: its bending in the vertical plane.
         turning: its bending by what turns with it.
+        yawed: its bending by yawed flow, in whatever plane that acts.
         sections: what its bending stiffness rests on, where more than two supports share by it.
     """
 
@@ -57,6 +58,7 @@ class Carried:
     right: Bent
     up: Bent
     turning: Bent
+    yawed: Bent
     sections: tuple[Known, ...] = ()
 
     @cached_property
@@ -72,6 +74,11 @@ class Carried:
         found = [support.station for support in self.supports]
         found += [force.station for force in self.forces]
         return tuple({station.number: station for station in found}.values())
+
+    def moment(self, x: float, *, before: bool) -> float:
+        """M of the forces fixed in the airframe on one side of a station [N m]."""
+        planes = (self.right, self.up, self.yawed)
+        return shaft_loads.resultant_moment(*(bent.moment(x, before=before) for bent in planes))
 
     def support_of(self, bearing: Subject) -> int | None:
         """Index of the support that a bearing is or belongs to."""
@@ -101,7 +108,7 @@ class Reactions:
         self._carried: dict[tuple[str, str], Carried | Unknown] = {}
         self._supports: dict[str, tuple[Support, ...] | Unknown] = {}
         self._radial: dict[tuple[str, str], Value] = {}
-        self._slopes: dict[tuple[str, str, float], tuple[Value, Value]] = {}
+        self._slopes: dict[tuple[str, str, float], tuple[Value, Value, Value]] = {}
 
     def is_loaded(self, shaft: str) -> bool:
         """Whether a gear, the propeller, or a member that turns on it loads the shaft."""
@@ -134,6 +141,7 @@ class Reactions:
                 (carried.right, "R_right"),
                 (carried.up, "R_up"),
                 (carried.turning, "R_turn"),
+                (carried.yawed, "R_yaw"),
             )
         ]
         return compute(shaft_loads.radial_reaction, *parts)
@@ -151,12 +159,8 @@ class Reactions:
         carried = self.carried(shaft, case)
         if isinstance(carried, Unknown):
             return carried
-        planes = (carried.right, carried.up)
         x = station.number
-        before = max(
-            (False, True),
-            key=lambda side: math.hypot(*(bent.moment(x, before=side) for bent in planes)),
-        )
+        before = max((False, True), key=lambda side: carried.moment(x, before=side))
         parts = [
             Known(
                 beam.bending_moment(bent, x, before),
@@ -165,7 +169,11 @@ class Reactions:
                 origin=_MOMENT,
                 inputs=(station, *carried.inputs),
             )
-            for bent, symbol in ((carried.right, "M_right"), (carried.up, "M_up"))
+            for bent, symbol in (
+                (carried.right, "M_right"),
+                (carried.up, "M_up"),
+                (carried.yawed, "M_yaw"),
+            )
         ]
         return compute(shaft_loads.resultant_moment, *parts)
 
@@ -182,14 +190,7 @@ class Reactions:
         return [
             (
                 x,
-                max(
-                    (
-                        carried.right.moment(x, before=before) ** 2
-                        + carried.up.moment(x, before=before) ** 2
-                    )
-                    ** 0.5
-                    for before in (True, False)
-                ),
+                max(carried.moment(x, before=before) for before in (True, False)),
                 torque.number if low <= x <= high else 0.0,
             )
             for x in stations
@@ -229,22 +230,24 @@ class Reactions:
             places.append(-math.inf)
         return (min(places), max(places)) if places else (0.0, 0.0)
 
-    def slopes(self, shaft: str, case: LoadCase, station: float) -> tuple[Value, Value]:
-        """θ to the right and upwards at a station [rad]."""
+    def slopes(self, shaft: str, case: LoadCase, station: float) -> tuple[Value, Value, Value]:
+        """θ to the right, upwards and by yawed flow at a station [rad]."""
         key = (shaft, case.name, station)
         if key not in self._slopes:
             self._slopes[key] = self._bent_slopes(shaft, case, station)
         return self._slopes[key]
 
-    def _bent_slopes(self, shaft: str, case: LoadCase, station: float) -> tuple[Value, Value]:
+    def _bent_slopes(
+        self, shaft: str, case: LoadCase, station: float
+    ) -> tuple[Value, Value, Value]:
         carried = self.carried(shaft, case)
         stretches = self.stretches(shaft)
         unknown = [each for each in (carried, stretches) if isinstance(each, Unknown)]
         if unknown or isinstance(carried, Unknown) or isinstance(stretches, Unknown):
             missing = merged(unknown)
-            return missing, missing
+            return missing, missing, missing
         places = [support.station.number for support in carried.supports]
-        right, up = (
+        right, up, yawed = (
             Known(
                 beam.slope(bent, station, places, stretches),
                 "rad",
@@ -252,9 +255,13 @@ class Reactions:
                 origin=_SLOPE,
                 inputs=(*carried.inputs, *self._section_values(shaft)),
             )
-            for bent, symbol in ((carried.right, "θ_right"), (carried.up, "θ_up"))
+            for bent, symbol in (
+                (carried.right, "θ_right"),
+                (carried.up, "θ_up"),
+                (carried.yawed, "θ_yaw"),
+            )
         )
-        return right, up
+        return right, up, yawed
 
     def _section_values(self, shaft: str) -> tuple[Known, ...]:
         """What the bending stiffness of a shaft rests on, for derivations."""
@@ -326,13 +333,14 @@ class Reactions:
             [Load(f.station.number, _of(f.right), _of(f.couple_right)) for f in forces],
             [Load(f.station.number, _of(f.up), _of(f.couple_up)) for f in forces],
             [Load(f.station.number, _of(f.turning)) for f in forces],
+            [Load(f.station.number, _of(f.yawed), _of(f.yawed_couple)) for f in forces],
         )
         try:
-            right, up, turning = (beam.bend(places, loads, stretches) for loads in planes)
+            right, up, turning, yawed = (beam.bend(places, loads, stretches) for loads in planes)
         except OutOfRange as outside:
             return Unknown((("bearings",),), because=f"shafts.{shaft}: {outside}")
         sections = self._section_values(shaft) if len(supports) > 2 else ()
-        return Carried(supports, forces, right, up, turning, sections)
+        return Carried(supports, forces, right, up, turning, yawed, sections)
 
     def _find_supports(self, shaft: str) -> tuple[Support, ...] | Unknown:
         bearings = [each for each in self._subjects.all("bearing") if each.raw("shaft") == shaft]
@@ -416,15 +424,26 @@ class Reactions:
         for index, support in enumerate(carried.supports):
             if carrier_of(self._subjects, support.members[0]) != shaft:
                 continue
-            right, up = (
-                compute(
-                    shaft_loads.opposite,
-                    Known(bent.reactions[index], "N", "R", origin=_BEND, inputs=carried.inputs),
-                )
-                for bent in (carried.right, carried.up)
+            right, up, turning, yawed = (
+                _put_on(bent.reactions[index], carried.inputs)
+                for bent in (carried.right, carried.up, carried.turning, carried.yawed)
             )
-            if isinstance(right, Known) and isinstance(up, Known):
-                yield Force(support.station, right, up)
+            yield Force(support.station, right, up, turning=turning, yawed=yawed)
+
+
+def _put_on(reaction: float, inputs: tuple[Known, ...]) -> Known | None:
+    """What a support that bears a reaction puts on the shaft under it; none where that is zero."""
+    if reaction == 0.0:
+        return None
+    borne = Known(reaction, "N", "R", origin=_BEND, inputs=inputs)
+    printed = equation_of(shaft_loads.opposite)
+    return Known(
+        shaft_loads.opposite(reaction),
+        printed.unit,
+        printed.symbol,
+        origin=printed,
+        inputs=(borne,),
+    )
 
 
 def _of(known: Known | None) -> float:

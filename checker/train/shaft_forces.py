@@ -21,7 +21,19 @@ _ROLES = {_DRIVEN: "its mate drives this gear", _DRIVING: "this gear drives its 
 
 @dataclass(frozen=True)
 class Force:
-    """What acts on a shaft at one station: across it to the right and upwards, and along it."""
+    """What acts on a shaft at one station: across it to the right and upwards, and along it.
+
+    Attributes:
+        station: where [m].
+        right: force to the right [N].
+        up: force upwards [N].
+        couple_right: couple in the horizontal plane [N m].
+        couple_up: couple in the vertical plane [N m].
+        axial: force towards the propeller [N].
+        turning: force that turns with the shaft [N].
+        yawed: force by yawed flow, in whatever plane that bends the propeller shaft [N].
+        yawed_couple: couple of yawed flow in that plane [N m].
+    """
 
     station: Known
     right: Known | None = None
@@ -30,11 +42,14 @@ class Force:
     couple_up: Known | None = None
     axial: Known | None = None
     turning: Known | None = None
+    yawed: Known | None = None
+    yawed_couple: Known | None = None
 
     @property
     def parts(self) -> tuple[Known, ...]:
         """Everything known that is in it."""
-        stated = (self.right, self.up, self.couple_right, self.couple_up, self.turning)
+        across = (self.right, self.up, self.couple_right, self.couple_up)
+        stated = (*across, self.turning, self.yawed, self.yawed_couple)
         return (self.station, *(each for each in stated if each is not None))
 
 
@@ -208,37 +223,45 @@ class ShaftForces:
 
     def _propeller(self, case: LoadCase) -> Force | Unknown:
         """Gyroscopic couples, yawed flow and unbalance of the propeller; its weight is apart."""
-        in_yaw, horizontal = self.propeller_couples(case)
+        in_yaw, in_pitch = self.gyroscopic_couples(case)
         turning = compute(
             load_cases.unbalance_force,
             self._subjects.the("propeller").given("unbalance", "U"),
             case.propeller_speed,
         )
-        values = (self.blade_plane, horizontal, in_yaw, self.thrust_on_shaft(case), turning)
+        values = (
+            self.blade_plane,
+            in_pitch,
+            in_yaw,
+            self.thrust_on_shaft(case),
+            turning,
+            self.yawed_flow(case),
+        )
         unknown = all_known(*values)
         if unknown is not None:
             return unknown
-        station, right, up, axial, force = (each for each in values if isinstance(each, Known))
-        return Force(station, None, None, right, up, axial, force)
+        station, right, up, axial, force, yawed = (
+            each for each in values if isinstance(each, Known)
+        )
+        return Force(station, None, None, right, up, axial, force, yawed_couple=yawed)
 
-    def propeller_couples(self, case: LoadCase) -> tuple[Value, Value]:
-        """Couples of the propeller on its shaft in the vertical and the horizontal plane [N m]."""
+    def gyroscopic_couples(self, case: LoadCase) -> tuple[Value, Value]:
+        """Gyroscopic couples on the shaft in the vertical and the horizontal plane [N m]."""
         propeller = self._subjects.the("propeller")
         sense, blades = self._motion.sense(self._train.last), propeller.given("blades", "N")
         zero = Known(0.0, "rad/s", "ω_turn", origin="straight flight")
         spin = (propeller.given("inertia", "I"), case.propeller_speed, sense)
         in_yaw = compute(load_cases.couple_of_yaw, *spin, case.yaw_rate or zero, blades)
         in_pitch = compute(load_cases.couple_of_pitch, *spin, case.pitch_rate or zero, blades)
-        yawed_flow = compute(
-            shaft_loads.couple_of_yawed_flow,
-            self._yawed_flow(case),
-            sense,
-            self._subjects.the("drive").given("installation"),
-        )
-        return in_yaw, compute(shaft_loads.plane_couple, in_pitch, yawed_flow)
+        return in_yaw, in_pitch
 
-    def _yawed_flow(self, case: LoadCase) -> Value:
-        """M_1P: by the stated swing of the thrust of a blade, or else by the inflow."""
+    def yawed_flow(self, case: LoadCase) -> Value:
+        """M_1P in whatever plane: by the stated swing of the thrust of a blade, or the inflow.
+
+        In a climb it bends the shaft to one side, in a dive to the other, in a skid up or down.
+        """
+        if case.straight:
+            return Known(0.0, "N m", "M_1P", origin="the air meets the propeller along its axis")
         stated = self._subjects.the("propeller").given("blade_thrust_variation", "Δ")
         return self.inflow_moment(case) if isinstance(stated, Unknown) else self.swing_moment(case)
 

@@ -1,6 +1,7 @@
 """Bearing reactions of whole shafts: by hand, and in balance in space."""
 
 import datetime
+import itertools
 import math
 from pathlib import Path
 
@@ -81,7 +82,7 @@ def _gyroscopic(design):
 def test_two_blades_double_the_couple():
     three, two = design_from("marram"), design_from("marram", ("blades: 3", "blades: 2"))
     couples = [
-        design.reactions.forces.propeller_couples(_gyroscopic(design)[0])[0].number
+        design.reactions.forces.gyroscopic_couples(_gyroscopic(design)[0])[0].number
         for design in (three, two)
     ]
     assert couples[1] == pytest.approx(2 * couples[0])
@@ -191,8 +192,8 @@ def yawed_couple(thrust, rpm, airspeed, angle, density=1.225, blades=3):
     return size if blades > 2 else 2 * size
 
 
-def horizontal(design, case):
-    return abs(design.reactions.forces.propeller_couples(case)[1].number)
+def askew(design, case):
+    return design.reactions.forces.yawed_flow(case).number
 
 
 def test_missing_field_is_named():
@@ -214,9 +215,9 @@ def test_missing_field_is_named():
 )
 def test_what_yawed_flow_lacks_is_named(lacking, field):
     design = design_from("marram", (STATED_SWING, YAWED.replace(lacking, "")))
-    couples = design.reactions.forces.propeller_couples(design.reactions.cases.limits[0])
-    assert isinstance(couples[1], Unknown)
-    assert couples[1].missing == (field,)
+    couple = design.reactions.forces.yawed_flow(design.reactions.cases.limits[0])
+    assert isinstance(couple, Unknown)
+    assert couple.missing == (field,)
 
 
 def test_yawed_flow_gives_the_moment_that_a_stated_swing_gives():
@@ -225,43 +226,132 @@ def test_yawed_flow_gives_the_moment_that_a_stated_swing_gives():
     design = design_from("marram", (STATED_SWING, YAWED), own)
     cases = design.reactions.cases
     limit = next(case for case in cases.limits if case.name == "limit torque at take-off")
-    assert horizontal(design, limit) == pytest.approx(yawed_couple(1520, 6000, 32, 14), rel=1e-4)
+    assert askew(design, limit) == pytest.approx(yawed_couple(1520, 6000, 32, 14), rel=1e-4)
     climb = yawed_couple(1180, 5700, 32, 14)
-    assert horizontal(design, cases.points["climb"]) == pytest.approx(climb, rel=1e-4)
+    assert askew(design, cases.points["climb"]) == pytest.approx(climb, rel=1e-4)
     # 90971 Pa at 900 m in the table of the standard atmosphere, in air of 15 degC
     density = 90971 / (287.053 * 288.15)
     cruise = yawed_couple(740, 5300, 82 * 1852 / 3600, 3, density)
-    assert horizontal(design, cases.points["cruise"]) == pytest.approx(cruise, rel=1e-3)
+    assert askew(design, cases.points["cruise"]) == pytest.approx(cruise, rel=1e-3)
 
 
-def test_yawed_flow_reaches_bearings_and_fatigue():
-    """The couple through the span of the bearings, and in the safety of the shaft.
-
-    So steep that it outweighs what the teeth do to the shaft the other way.
-    """
-    changes = [YAWED.replace("14 deg", f"{angle} deg") for angle in (0, 40)]
-    straight, yawed = (design_from("marram", (STATED_SWING, each)) for each in changes)
-    case, still = (each.reactions.cases.points["climb"] for each in (yawed, straight))
-    reactions = [
-        design.reactions.carried("prop", each).right.reactions[0]
-        for design, each in ((yawed, case), (straight, still))
-    ]
-    couple = yawed_couple(1180, 5700, 32, 40)
-    assert abs(reactions[0] - reactions[1]) == pytest.approx(couple / (0.238 - 0.152), rel=1e-4)
-    for measure in ("fatigue_safety", "gyroscopic_fatigue_safety"):
-        safety = [
-            each.measure(measure, each.subjects.the("shaft", "prop")).number
-            for each in (straight, yawed)
+def test_yawed_flow_adds_to_every_bearing_of_the_propeller_shaft(marram):
+    """0.35 · 1180 N · 0.7 · 1.75 m / 4 through the span, in the plane in which it is worst."""
+    straight = design_from("marram", (STATED_SWING, "  blade_thrust_variation: 0\n"))
+    share = 0.35 * 1180 * 0.7 * 1.75 / 4 / (0.238 - 0.152)
+    for bearing in ("prop_rear", "prop_thrust"):
+        loads = [
+            radial(each, bearing, each.reactions.cases.points["climb"])
+            for each in (marram, straight)
         ]
-        assert safety[1] < safety[0]
+        assert loads[0] - loads[1] == pytest.approx(share)
+
+
+def test_yawed_flow_is_the_worst_of_all_planes(marram):
+    """Turned about the shaft by hand in steps of a degree, at the hub side of the front bearing."""
+    straight = design_from("marram", (STATED_SWING, "  blade_thrust_variation: 0\n"))
+    case = straight.reactions.cases.points["climb"]
+    carried = straight.reactions.carried("prop", case)
+    station = Known(0.238, "m", "x")
+    right, up = (bent.moment(0.238, before=False) for bent in (carried.right, carried.up))
+    couple = 0.35 * 1180 * 0.7 * 1.75 / 4
+    turned_about = max(
+        math.hypot(
+            right + couple * math.cos(math.radians(angle)),
+            up + couple * math.sin(math.radians(angle)),
+        )
+        for angle in range(360)
+    )
+    found = marram.reactions.moment("prop", marram.reactions.cases.points["climb"], station)
+    assert found.number == pytest.approx(turned_about, rel=2e-4)
+
+
+@pytest.mark.parametrize("name", ["tansy", "sorrel", "marram"])
+def test_yawed_flow_relieves_nothing(name):
+    """In no state of load, on no bearing, at no station, in no bolt."""
+    text = (EXAMPLES / f"{name}.yaml").read_text(encoding="utf-8")
+    stated = next(line for line in text.splitlines(True) if "blade_thrust_variation" in line)
+    swings = [f"  blade_thrust_variation: {swing}\n" for swing in (0, 0.2, 0.6)]
+    designs = [design_from(name, (stated, swing)) for swing in swings]
+    for less, more in itertools.pairwise(designs):
+        states = [
+            {case.name: case for case in (*cases.points.values(), *cases.limits)}
+            for cases in (less.reactions.cases, more.reactions.cases)
+        ]
+        for name_of_case, case in states[0].items():
+            for bearing in less.subjects.all("bearing"):
+                before = radial(less, bearing.name, case)
+                assert radial(more, bearing.name, states[1][name_of_case]) >= before - 1e-9
+        for part, kind in (("static_safety", "bearing"), ("yield_safety", "shaft")):
+            for subject in less.subjects.all(kind):
+                before, after = less.measure(part, subject), more.measure(part, subject)
+                if isinstance(before, Known):
+                    assert after.number <= before.number + 1e-9
+        for measure in ("mounting_opening_safety", "mounting_slip_safety"):
+            housing = less.subjects.the("housing")
+            before, after = less.measure(measure, housing), more.measure(measure, housing)
+            if isinstance(before, Known):
+                assert after.number < before.number
+
+
+def test_yawed_flow_and_unbalance_pass_on_to_a_shaft_under_the_propeller_shaft():
+    """The bearings of the propeller shaft stand on the idler shaft: the same resultant."""
+    on_idler = [
+        (f"  {name}:\n    shaft: prop\n", f"  {name}:\n    shaft: prop\n    runs_on: idler\n")
+        for name in ("prop_rear", "prop_thrust")
+    ]
+    design = design_from("marram", *on_idler)
+    case = design.reactions.cases.points["climb"]
+    own, under = (design.reactions.carried(shaft, case) for shaft in ("prop", "idler"))
+    for plane in ("yawed", "turning"):
+        on_idler, on_case = (getattr(each, plane).reactions for each in (own, under))
+        assert max(on_idler) > 0.0
+        assert sum(on_case) == pytest.approx(sum(on_idler), abs=1e-9)
+        moments = [
+            sum(x.station.number * force for x, force in zip(each.supports, forces, strict=True))
+            for each, forces in ((own, on_idler), (under, on_case))
+        ]
+        assert moments[0] == pytest.approx(moments[1], abs=1e-9)
+
+
+@pytest.mark.parametrize("measure", ["fatigue_safety", "gyroscopic_fatigue_safety"])
+def test_yawed_flow_reaches_fatigue(measure):
+    safety = [
+        each.measure(measure, each.subjects.the("shaft", "prop")).number
+        for angle in (0, 14)
+        for each in [design_from("marram", (STATED_SWING, YAWED.replace("14 deg", f"{angle} deg")))]
+    ]
+    assert safety[1] < safety[0]
+
+
+def test_yawed_flow_bends_mesh_and_bearings_away(marram):
+    straight = design_from("marram", (STATED_SWING, "  blade_thrust_variation: 0\n"))
+    point = marram.subjects.the("point", "climb")
+    asked = [("mesh", "second", "bending_slope"), ("mesh", "second", "shaft_slope")]
+    asked.append(("bearing", "prop_thrust", "bearing_slope"))
+    for kind, name, measure in asked:
+        slopes = [
+            each.measure(measure, each.subjects.the(kind, name), point).number
+            for each in (marram, straight)
+        ]
+        assert slopes[0] > slopes[1] > 0.0
+
+
+def test_yawed_flow_keeps_no_bearing_rolling(marram):
+    """Straight flight loads a bearing least, so a stated swing shows nothing there."""
+    straight = design_from("marram", (STATED_SWING, "  blade_thrust_variation: 0\n"))
+    point = marram.subjects.the("point", "cruise")
+    margins = [
+        each.measure("least_load_margin", each.subjects.the("bearing", "prop_rear"), point).number
+        for each in (marram, straight)
+    ]
+    assert margins[0] == margins[1]
 
 
 def test_two_blades_in_yawed_flow_pulse():
     design = design_from("marram", (STATED_SWING, YAWED), ("blades: 3", "blades: 2"))
     climb = yawed_couple(1180, 5700, 32, 14, blades=2)
-    assert horizontal(design, design.reactions.cases.points["climb"]) == pytest.approx(
-        climb, rel=1e-4
-    )
+    assert askew(design, design.reactions.cases.points["climb"]) == pytest.approx(climb, rel=1e-4)
 
 
 def test_stated_swing_held_against_yawed_flow():
@@ -277,7 +367,7 @@ def test_stated_swing_of_the_blades_goes_before_yawed_flow(marram):
     for before, after in zip(
         marram.reactions.cases.limits, design.reactions.cases.limits, strict=True
     ):
-        assert horizontal(design, after) == horizontal(marram, before)
+        assert askew(design, after) == askew(marram, before)
 
 
 def test_thrust_of_an_ideal_propeller_stands_in_where_none_is_stated():
