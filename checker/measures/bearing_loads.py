@@ -3,7 +3,7 @@
 A matched set counts as one bearing: its loads are those of the set, set against its rating.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 
 from checker.known import Known, Unknown, Value, all_known, compute, merged
 from checker.measures.bearing_ratings import (
@@ -102,8 +102,16 @@ def worst_of(cases: Iterable[LoadCase], value_in: Callable[[LoadCase], Value]) -
     )
 
 
+def greatest(values: Sequence[Value]) -> Value:
+    """The greatest of some values; unknown while any of them is."""
+    unknown = [value for value in values if isinstance(value, Unknown)]
+    if unknown:
+        return merged(unknown)
+    return max((each for each in values if isinstance(each, Known)), key=lambda each: each.number)
+
+
 def axial_in(design: Design, bearing: Subject, case: LoadCase) -> Value:
-    """F_a on a bearing or its set in a state of load [N]; never negative."""
+    """F_a on a bearing or its set in a state of load [N], the largest of any thrust in it."""
     own = design.measure("stops", bearing)
     able = design.measure("carries_axially", bearing)
     partner = design.measure("needs_partner", bearing)
@@ -112,16 +120,23 @@ def axial_in(design: Design, bearing: Subject, case: LoadCase) -> Value:
         isinstance(own, Known) and isinstance(able, Known) and isinstance(partner, Known)
     ):
         return unknown or own
-    net = design.reactions.forces.net_axial(str(bearing.raw("shaft")), case)
+    nets = design.reactions.forces.net_axials(str(bearing.raw("shaft")), case)
     if partner.value and own.value in _WAY_SIGN:
-        return _adjusted(design, bearing, str(own.value), net, case)
+        way = str(own.value)
+        return greatest([_adjusted(design, bearing, way, net, case) for net in nets])
+    set_carries = bearing.raw("matched_set") is not None and able.value == "both ways"
+    stopped = Known(BOTH_WAYS, "", "stops", inputs=(own,)) if set_carries else own
+    return greatest([_stopped(stopped, net) for net in nets])
+
+
+def _stopped(stops: Known, net: Value) -> Value:
+    """Axial load of a bearing that stops one way or both; none where another one does [N]."""
     if isinstance(net, Unknown):
         return net
-    set_carries = bearing.raw("matched_set") is not None and able.value == "both ways"
     way = PROPELLER_WAY if net.number > 0.0 else ENGINE_WAY
-    if set_carries or own.value in (way, BOTH_WAYS):
+    if stops.value in (way, BOTH_WAYS):
         return compute(loads.axial_size, net)
-    return Known(0.0, "N", "F_a", inputs=(own, net))
+    return Known(0.0, "N", "F_a", inputs=(stops, net))
 
 
 def _adjusted(design: Design, bearing: Subject, way: str, net: Value, case: LoadCase) -> Value:

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 
 from checker.known import Known, Unknown, Value, assumed, compute
-from checker.measures.bearing_loads import worst_of
+from checker.measures.bearing_loads import greatest, worst_of
 from checker.measures.design import Design
 from checker.measures.registry import measure
 from checker.measures.stated import described
@@ -250,7 +250,7 @@ def _flange_tension(design: Design, joint: Subject, each: LoadCase) -> Value:
             compute(shaft_loads.plane_couple, up, hanging),
             forces.yawed_flow(each),
         ),
-        forces.thrust_on_shaft(each),
+        greatest(forces.thrusts_on_shaft(each)),
         joint.given("bolts", "N"),
         joint.given("friction_radius", "r"),
     )
@@ -368,7 +368,7 @@ def _bolt_tension(design: Design, case: Subject, each: LoadCase) -> Value:
     return compute(
         fastening.bolt_tension,
         moment,
-        forces.thrust_on_shaft(each),
+        greatest(forces.thrusts_on_shaft(each)),
         case.given("mounting.bolts", "N"),
         case.given("mounting.circle_radius", "r"),
     )

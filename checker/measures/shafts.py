@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from checker.known import Known, Unknown, Value, all_known, compute, merged
-from checker.measures.bearing_loads import worst_of
+from checker.measures.bearing_loads import greatest, worst_of
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.measures.stress_raisers import (
@@ -276,14 +276,14 @@ def _yield(design: Design, shaft: Subject, case: LoadCase) -> Value:
         return Unknown((shaft.place("sections"),))
     found: list[Value] = []
     torque = case.torque(shaft.name)
-    axial = design.reactions.forces.net_axial(shaft.name, case)
+    axials = design.reactions.forces.net_axials(shaft.name, case)
     for index, station in plain_spots(shaft, design.reactions.stations(shaft.name, case)):
         if isinstance(station, Unknown):
             found.append(station)
             continue
         size = diameters(shaft, index)
         moment = design.reactions.moment(shaft.name, case, station)
-        found.append(
+        found += [
             compute(
                 strength.yield_use,
                 compute(strength.bending_stress, moment, *size),
@@ -295,17 +295,13 @@ def _yield(design: Design, shaft: Subject, case: LoadCase) -> Value:
                 ),
                 shaft.given("yield_strength", "R_e"),
             )
-        )
+            for axial in axials
+        ]
     return _greatest(found, shaft)
 
 
 def _greatest(found: list[Value], shaft: Subject) -> Value:
-    unknown = [each for each in found if isinstance(each, Unknown)]
-    if unknown:
-        return merged(unknown)
-    if not found:
-        return Unknown((shaft.place("sections"),))
-    return max((each for each in found if isinstance(each, Known)), key=lambda each: each.number)
+    return greatest(found) if found else Unknown((shaft.place("sections"),))
 
 
 def _critical_speed(design: Design, shaft: Subject, *, dunkerley: bool) -> Value:

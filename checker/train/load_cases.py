@@ -21,6 +21,7 @@ POINT, LIMIT_TORQUE, GYROSCOPIC, REVERSE, START, KICK_BACK = (
     "kick-back",
 )
 _LEVEL_FLIGHT = "level flight or ground"
+_NO_THRUST = "a propeller that the engine drives pulls or does nothing, where no thrust is stated"
 
 Torques = Callable[[str], Value]
 """Torque of a shaft by its name [N m]."""
@@ -46,6 +47,24 @@ class Inflow:
 
 
 @dataclass(frozen=True)
+class Thrust:
+    """How much the propeller pulls; less than none where it brakes.
+
+    Attributes:
+        least: that it can be [N].
+        most: that it can be [N]; the same value where it is stated.
+    """
+
+    least: Value
+    most: Value
+
+    @property
+    def bounds(self) -> tuple[Value, ...]:
+        """Both, or the one that it is."""
+        return (self.most,) if self.least is self.most else (self.most, self.least)
+
+
+@dataclass(frozen=True)
 class LoadCase:
     """One state of load.
 
@@ -54,7 +73,7 @@ class LoadCase:
         kind: operation point, limit torque, gyroscopic, reverse torque, start or kick-back.
         torque: torque of a shaft by its name [N m]; negative where the propeller drives.
         propeller_speed: of the propeller [rad/s].
-        thrust: of the propeller [N].
+        thrust: of the propeller.
         load_factor: on every weight.
         inflow: the air that meets the propeller; none where the spec says nothing of it.
         straight: whether it meets the propeller along its axis for certain.
@@ -66,7 +85,7 @@ class LoadCase:
     kind: str
     torque: Torques
     propeller_speed: Value
-    thrust: Value
+    thrust: Thrust
     load_factor: Value
     inflow: Inflow | None
     yaw_rate: Known | None = None
@@ -133,9 +152,10 @@ class LoadCases:
         return self._peaks.judged(lambda _: of_limits(limits), shaft)
 
     def straight(self, point: Subject) -> LoadCase:
-        """A point without yawed flow, for what gets worse the less a shaft carries."""
-        case = self.points[point.name]
-        return replace(case, name=f"{case.name}, straight", straight=True)
+        """A point without yawed flow and bounds, for what gets worse the less a shaft carries."""
+        case, stated = self.points[point.name], point.given("thrust", "F_p")
+        name = f"{case.name}, straight"
+        return replace(case, name=name, straight=True, thrust=Thrust(stated, stated))
 
     def at_peak(self, case: LoadCase, shaft: str, peak: Value) -> LoadCase:
         """A case in the moment in which the torque of a shaft is at its peak.
@@ -159,7 +179,7 @@ class LoadCases:
                 GYROSCOPIC,
                 self._continuous_torque,
                 self._continuous_speed,
-                self.largest_thrust,
+                self._continuous_thrust,
                 Known(case.load_factor, "1", "n", origin=source),
                 self._worst_inflow,
                 Known(yaw * case.yaw_rate, "rad/s", "ω_yaw", origin=source),
@@ -175,33 +195,39 @@ class LoadCases:
         return (self._reverse, self._start, self._kick_back)
 
     @cached_property
-    def largest_thrust(self) -> Value:
-        """F_p, largest thrust of the operation points [N]; it stands for maximum continuous."""
-        return self._extreme_thrust(max, self._subjects.all("point"))
-
-    @cached_property
-    def take_off_thrust(self) -> Value:
-        """F_p, largest thrust of the take-off points [N]; of all where none is a take-off."""
+    def _continuous_thrust(self) -> Thrust:
+        """F_p at maximum continuous: the least of the points in power to the largest of all."""
         points = self._subjects.all("point")
-        if not any(point.raw("kind") == "take-off" for point in points):
-            return self.largest_thrust
-        # A point of unknown kind may be a take-off.
-        return self._extreme_thrust(
-            max, [point for point in points if point.raw("kind") in ("take-off", None)]
-        )
+        in_power = self._may_be("take-off", "climb", "cruise") or points
+        return Thrust(self._least_thrust(in_power), self._largest_thrust(points))
 
     @cached_property
-    def least_thrust(self) -> Value:
-        """F_p, least thrust of the operation points, braking where it is negative [N]."""
-        return self._extreme_thrust(min, self._subjects.all("point"))
+    def _take_off_thrust(self) -> Thrust:
+        """F_p of the take-off points; as at maximum continuous where none is a take-off."""
+        if not any(point.raw("kind") == "take-off" for point in self._subjects.all("point")):
+            return self._continuous_thrust
+        points = self._may_be("take-off")
+        return Thrust(self._least_thrust(points), self._largest_thrust(points))
 
-    def thrust_at(self, point: Subject) -> Value:
-        """F_p at a point [N]: stated, or that of an ideal propeller, which no real one reaches."""
-        stated = point.given("thrust", "F_p")
-        if isinstance(stated, Known) or point.raw("driving") == "propeller":
-            return stated
-        ideal = self.ideal_thrust(point)
-        return ideal if isinstance(ideal, Known) else stated
+    def _may_be(self, *kinds: str) -> list[Subject]:
+        """The points of some kinds in which the engine drives; while unknown, they may be."""
+        return [
+            point
+            for point in self._subjects.all("point")
+            if point.raw("kind") in (*kinds, None) and point.raw("driving") != "propeller"
+        ]
+
+    def thrust_at(self, point: Subject) -> Thrust:
+        """F_p at a point: as stated, or from none to that of an ideal propeller.
+
+        No real one reaches the ideal one, in the air that is stated. That a propeller may brake a
+        little between no thrust and no torque, in a fast descent, is not counted.
+        """
+        stated, ideal = point.given("thrust", "F_p"), self.ideal_thrust(point)
+        bounded = point.raw("driving") == "engine" and point.raw("air_temperature") is not None
+        if isinstance(stated, Known) or isinstance(ideal, Unknown) or not bounded:
+            return Thrust(stated, stated)
+        return Thrust(assumed(0.0, "N", "F_p", _NO_THRUST), ideal)
 
     def ideal_thrust(self, point: Subject) -> Value:
         """Thrust of the actuator disc at the power of a point [N]: an upper bound."""
@@ -233,15 +259,11 @@ class LoadCases:
             _sea_level_density(),
         )
 
-    def _extreme_thrust(self, pick: Callable[..., Known], points: Sequence[Subject]) -> Value:
-        values = [self.thrust_at(point) for point in points]
-        unknown = [value for value in values if isinstance(value, Unknown)]
-        if unknown or not values:
-            return merged(unknown) if unknown else Unknown((("operation",),))
-        return pick(
-            (value for value in values if isinstance(value, Known)),
-            key=lambda value: value.number,
-        )
+    def _least_thrust(self, points: Sequence[Subject]) -> Value:
+        return _extreme(min, [self.thrust_at(point).least for point in points])
+
+    def _largest_thrust(self, points: Sequence[Subject]) -> Value:
+        return _extreme(max, [self.thrust_at(point).most for point in points])
 
     def _at(self, point: Subject) -> LoadCase:
         return LoadCase(
@@ -266,7 +288,7 @@ class LoadCases:
             LIMIT_TORQUE,
             partial(torques, rating=rating),
             self._propeller_speed(self._rated_speed(rating)),
-            self.take_off_thrust if rating == TAKE_OFF else self.largest_thrust,
+            self._take_off_thrust if rating == TAKE_OFF else self._continuous_thrust,
             compute(
                 load_cases.load_factor_of_torque_case,
                 self._subjects.the("drive").given("limit_load_factor", "n_A"),
@@ -283,12 +305,13 @@ class LoadCases:
             self._engine.given("drag_torque", "T_drag"),
             Known(1.0, "1", "i", origin="at the crankshaft itself"),
         )
+        braking = self._least_thrust(self._subjects.all("point"))
         return LoadCase(
             "reverse torque of a dead engine",
             REVERSE,
             lambda shaft: self._passed_on(drag, shaft),
             self._idle_speed,
-            self.least_thrust,
+            Thrust(braking, braking),
             _one(_LEVEL_FLIGHT),
             self._worst_inflow,
         )
@@ -302,7 +325,7 @@ class LoadCases:
             START,
             lambda shaft: self._passed_on(starter, shaft),
             self._idle_speed,
-            still,
+            Thrust(still, still),
             _one(_LEVEL_FLIGHT),
             self._worst_inflow,
         )
@@ -318,7 +341,7 @@ class LoadCases:
             KICK_BACK,
             lambda shaft: self._passed_on(kick, shaft),
             self._idle_speed,
-            still,
+            Thrust(still, still),
             _one(_LEVEL_FLIGHT),
             self._worst_inflow,
         )
@@ -352,6 +375,15 @@ class LoadCases:
 
     def _passed_on(self, torque: Value, shaft: str) -> Value:
         return self._motion.torque_passed_on(self._motion.torque_behind_engine(torque), shaft)
+
+
+def _extreme(pick: Callable[..., Known], values: Sequence[Value]) -> Value:
+    unknown = [value for value in values if isinstance(value, Unknown)]
+    if unknown or not values:
+        return merged(unknown) if unknown else Unknown((("operation",),))
+    return pick(
+        (value for value in values if isinstance(value, Known)), key=lambda value: value.number
+    )
 
 
 def _sea_level_density() -> Value:

@@ -3,6 +3,7 @@
 import datetime
 import itertools
 import math
+import re
 from pathlib import Path
 
 import pytest
@@ -112,7 +113,23 @@ def test_take_off_torque_goes_with_take_off_thrust():
     """More thrust in the climb than at take-off: only maximum continuous has it."""
     design = design_from("marram", ("thrust: 1180 N", "thrust: 1600 N"))
     take_off, continuous, *_ = design.reactions.cases.limits
-    assert (take_off.thrust.number, continuous.thrust.number) == (1520.0, 1600.0)
+    assert (take_off.thrust.most.number, continuous.thrust.most.number) == (1520.0, 1600.0)
+
+
+def test_limit_cases_take_the_least_thrust_in_power_as_well(marram):
+    """1520 N at take-off, 1180 N in the climb, 740 N in the cruise; no other point counts."""
+    take_off, continuous, *_ = marram.reactions.cases.limits
+    assert [each.number for each in take_off.thrust.bounds] == [1520.0]
+    for case in (continuous, *_gyroscopic(marram)):
+        assert [each.number for each in case.thrust.bounds] == [1520.0, 740.0]
+
+
+def test_limit_cases_count_a_point_that_may_be_in_power():
+    design = design_from("marram", ("    kind: taxi\n", ""))
+    bounds = [
+        [each.number for each in case.thrust.bounds] for case in design.reactions.cases.limits
+    ]
+    assert bounds[:2] == [[1520.0, 270.0], [1520.0, 270.0]]
 
 
 def test_point_of_unknown_kind_counts_with_both_ratings():
@@ -147,15 +164,16 @@ def test_reverse_torque_pushes_the_shafts_the_other_way(marram):
     reverse = next(case for case in marram.reactions.cases.limits if "reverse" in case.name)
     assert reverse.torque("prop").number == pytest.approx(-95 * 67 / 27)
     forward = marram.reactions.cases.points["cruise"]
-    net = marram.reactions.forces.net_axial
-    assert net("input", forward).number > 0 > net("input", reverse).number
+    net = marram.reactions.forces.net_axials
+    assert net("input", forward)[0].number > 0 > net("input", reverse)[0].number
 
 
 def test_net_thrust_is_that_of_the_loads(marram):
     for point in marram.points:
         case = marram.reactions.cases.points[point.name]
         for shaft in ("input", "idler", "prop"):
-            assert marram.reactions.forces.net_axial(shaft, case).number == pytest.approx(
+            (net,) = marram.reactions.forces.net_axials(shaft, case)
+            assert net.number == pytest.approx(
                 marram.loads.net_thrust(shaft, point).number, abs=1e-9
             )
 
@@ -370,11 +388,78 @@ def test_stated_swing_of_the_blades_goes_before_yawed_flow(marram):
         assert askew(design, after) == askew(marram, before)
 
 
-def test_thrust_of_an_ideal_propeller_stands_in_where_none_is_stated():
+def test_thrust_that_is_not_stated_lies_between_none_and_the_ideal():
     design = design_from("marram", ("    thrust: 740 N\n", ""))
+    cases = design.reactions.cases
+    ideal = cases.ideal_thrust(design.subjects.the("point", "cruise")).number
+    assert ideal > 740
+    assert [each.number for each in cases.points["cruise"].thrust.bounds] == [ideal, 0.0]
+    continuous = next(case for case in cases.limits if "maximum continuous" in case.name)
+    assert [each.number for each in continuous.thrust.bounds] == [1520.0, 0.0]
+
+
+@pytest.mark.parametrize(
+    "lacking", ["    driving: engine\n", "    airspeed: 82 kt\n", "    air_temperature: 15 degC\n"]
+)
+def test_thrust_without_bounds_is_asked_for(lacking):
+    text = (EXAMPLES / "marram.yaml").read_text(encoding="utf-8")
+    cruise = text[text.index("  - name: cruise") : text.index("  - name: descent")]
+    less = cruise.replace("    thrust: 740 N\n", "").replace(lacking, "")
+    assert len(less) < len(cruise) - len("    thrust: 740 N\n")
+    design = design_from("marram", (cruise, less))
     thrust = design.reactions.cases.points["cruise"].thrust
-    assert isinstance(thrust, Known)
-    assert thrust.number > 740
+    assert [each.missing[0][-1] for each in thrust.bounds] == ["thrust"]
+
+
+def test_worse_bound_of_the_thrust_counts_for_each_bearing():
+    """The propeller wheel pulls against the propeller, so any thrust relieves the bearings.
+
+    At 62 kW and 4800 rpm the tooth force on the wheel of 36 teeth of 3 mm at 15 deg, by hand.
+    """
+    design = design_from("sorrel", ("    thrust: 990 N\n", ""))
+    cruise = design.subjects.the("point", "cruise")
+    torque = 62e3 / (4800 * math.tau / 60) * 37 / 24 * 36 / 23
+    gear = torque * math.tan(math.radians(15)) / (3e-3 * 36 / math.cos(math.radians(15)) / 2)
+    ideal = design.reactions.cases.ideal_thrust(cruise).number
+    nets = design.reactions.forces.net_axials("prop", design.reactions.cases.points["cruise"])
+    assert [each.number for each in nets] == pytest.approx([ideal - gear, -gear], rel=6e-3)
+    carried = [
+        design.measure("axial_force", design.subjects.the("bearing", name), cruise).number
+        for name in ("prop_thrust", "prop_thrust_front")
+    ]
+    assert carried == pytest.approx([gear, gear], rel=6e-3)
+    assert gear > abs(ideal - gear)
+
+
+@pytest.mark.parametrize("name", ["tansy", "sorrel", "marram"])
+def test_missing_thrust_improves_nothing(name):
+    """Against any thrust between none and the ideal, stated where the engine drives."""
+    text = (EXAMPLES / f"{name}.yaml").read_text(encoding="utf-8")
+    stated = re.findall(r"    thrust: \d[^\n]*\n", text)
+    missing = design_from(name, *((line, "") for line in stated))
+    points = [point for point in missing.points if point.raw("driving") == "engine"]
+    assert len(stated) == len(points)
+    ideal = [missing.reactions.cases.ideal_thrust(point).number for point in points]
+    asked = [
+        (measure, subject)
+        for kind, measures in (
+            ("bearing", ("static_safety", "basic_life", "least_load_margin")),
+            ("shaft", ("fatigue_safety", "gyroscopic_fatigue_safety", "yield_safety")),
+            ("housing", ("mounting_slip_safety", "mounting_opening_safety")),
+        )
+        for subject in missing.subjects.all(kind)
+        for measure in measures
+    ]
+    for share in (0.0, 0.3, 0.7, 1.0):
+        lines = [f"    thrust: {share * each} N\n" for each in ideal]
+        design = design_from(name, *zip(stated, lines, strict=True))
+        for measure, subject in asked:
+            varies = design.measure_named(measure, subject).varies
+            for point in points if varies else (None,):
+                with_it = design.measure(measure, subject, point)
+                without = missing.measure(measure, subject, point)
+                if isinstance(without, Known):
+                    assert without.number <= with_it.number * (1 + 1e-9), (measure, subject.label)
 
 
 @pytest.mark.parametrize(("air", "kelvin"), [("15 degC", 288.15), ("-20 degC", 253.15)])
