@@ -95,12 +95,13 @@ def axial_share_at_limit(design: Design, bearing: Subject) -> Value:
 
 @varying_measure("bearing", "1", "load over the least that keeps it rolling", at="dynamic_rating")
 def least_load_margin(design: Design, bearing: Subject, point: Subject) -> Value:
-    """P over the load below which rolling elements may skid."""
+    """P in straight flight over the load below which rolling elements may skid."""
     kind = bearing.given("kind", "kind")
     if isinstance(kind, Unknown):
         return kind
     least = compute(life.least_load, dynamic_rating(design, bearing), is_ball(kind))
-    return compute(kinematics.quotient, design.measure("equivalent_load", bearing, point), least)
+    load = dynamic_load(design, bearing, design.reactions.cases.straight(point))
+    return compute(kinematics.quotient, load, least)
 
 
 def worst_of(cases: Iterable[LoadCase], value_in: Callable[[LoadCase], Value]) -> Value:
@@ -131,7 +132,7 @@ def _in(case: LoadCase, value: Known) -> Known:
 
 
 def axial_in(design: Design, bearing: Subject, case: LoadCase) -> Value:
-    """F_a on a bearing or its set in a state of load [N]; never negative."""
+    """F_a on a bearing or its set in a state of load [N], the largest of any thrust in it."""
     own = design.measure("stops", bearing)
     able = design.measure("carries_axially", bearing)
     partner = design.measure("needs_partner", bearing)
@@ -140,16 +141,23 @@ def axial_in(design: Design, bearing: Subject, case: LoadCase) -> Value:
         isinstance(own, Known) and isinstance(able, Known) and isinstance(partner, Known)
     ):
         return unknown or own
-    net = design.reactions.forces.net_axial(str(bearing.raw("shaft")), case)
+    nets = design.reactions.forces.net_axials(str(bearing.raw("shaft")), case)
     if partner.value and own.value in _WAY_SIGN:
-        return _adjusted(design, bearing, str(own.value), net, case)
+        way = str(own.value)
+        return largest([_adjusted(design, bearing, way, net, case) for net in nets])
+    set_carries = bearing.raw("matched_set") is not None and able.value == "both ways"
+    stopped = Known(BOTH_WAYS, "", "stops", inputs=(own,)) if set_carries else own
+    return largest([_stopped(stopped, net) for net in nets])
+
+
+def _stopped(stops: Known, net: Value) -> Value:
+    """Axial load of a bearing that stops one way or both; none where another one does [N]."""
     if isinstance(net, Unknown):
         return net
-    set_carries = bearing.raw("matched_set") is not None and able.value == "both ways"
     way = PROPELLER_WAY if net.number > 0.0 else ENGINE_WAY
-    if set_carries or own.value in (way, BOTH_WAYS):
+    if stops.value in (way, BOTH_WAYS):
         return compute(loads.axial_size, net)
-    return Known(0.0, "N", "F_a", inputs=(own, net))
+    return Known(0.0, "N", "F_a", inputs=(stops, net))
 
 
 def _adjusted(design: Design, bearing: Subject, way: str, net: Value, case: LoadCase) -> Value:

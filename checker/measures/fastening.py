@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from checker.known import Known, Unknown, Value, assumed, compute
 from checker.measures.bearing_loads import worst_of
-from checker.measures.bounded import more_is_worse
+from checker.measures.bounded import largest, more_is_worse
 from checker.measures.design import Design
 from checker.measures.preload import greatest_preload, least_preload
 from checker.measures.registry import measure
@@ -222,7 +222,7 @@ def _flange_tension(design: Design, joint: Subject, each: LoadCase) -> Value:
     return compute(
         fastening.bolt_tension,
         propeller_moment(design, each, face),
-        forces.thrust_on_shaft(each),
+        largest(forces.thrusts_on_shaft(each)),
         joint.given("bolts", "N"),
         joint.given("friction_radius", "r"),
     )
@@ -241,9 +241,12 @@ def propeller_moment(design: Design, each: LoadCase, station: Value) -> Value:
         forces.blade_plane,
         station,
     )
-    up, right = forces.propeller_couples(each)
+    up, right = forces.gyroscopic_couples(each)
     return compute(
-        shaft_loads.resultant_moment, right, compute(shaft_loads.plane_couple, up, hanging)
+        shaft_loads.resultant_moment,
+        right,
+        compute(shaft_loads.plane_couple, up, hanging),
+        forces.yawed_flow(each),
     )
 
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from checker.known import Unknown, Value, compute
 from checker.measures.bearing_loads import worst_of
-from checker.measures.bounded import more_is_worse
+from checker.measures.bounded import largest, more_is_worse
 from checker.measures.design import Design
 from checker.measures.joints import fraction_of_proof
 from checker.measures.preload import greatest_preload, least_preload
@@ -128,7 +128,7 @@ def _bolt_tension(design: Design, case: Subject, each: LoadCase) -> Value:
     """Tension of a case bolt by weights, thrust, gyroscopic couple and yawed flow [N]."""
     face = case.given("mounting.station", "x_f")
     forces = design.reactions.forces
-    moment_up, moment_right = forces.propeller_couples(each)
+    moment_up, moment_right = forces.gyroscopic_couples(each)
     drive = compute(
         fastening.weight_moment,
         compute(load_cases.weight, case.given("mounting.drive_mass", "m"), each.load_factor),
@@ -146,11 +146,11 @@ def _bolt_tension(design: Design, case: Subject, each: LoadCase) -> Value:
         face,
     )
     vertical = compute(fastening.moment_sum, moment_up, drive, propeller)
-    moment = compute(shaft_loads.resultant_moment, moment_right, vertical)
+    moment = compute(shaft_loads.resultant_moment, moment_right, vertical, forces.yawed_flow(each))
     return compute(
         fastening.bolt_tension,
         moment,
-        forces.thrust_on_shaft(each),
+        largest(forces.thrusts_on_shaft(each)),
         case.given("mounting.bolts", "N"),
         case.given("mounting.circle_radius", "r"),
     )

@@ -1,12 +1,13 @@
 """Measures of the propeller: tip speed, inertia, evidence on vibration."""
 
-from checker.known import Known, Unknown, Value, assumed, compute
+from checker.known import Known, Unknown, Value, compute
 from checker.measures.design import Design
 from checker.measures.registry import measure, varying_measure
 from checker.measures.stated import stated
 from checker.mechanics import air, kinematics
 from checker.mechanics import propeller as formulas
 from checker.spec.subject import Subject
+from checker.train.outside_air import air_temperature
 
 
 @varying_measure("propeller", "1", "Mach number of the blade tips through the air", at="diameter")
@@ -19,16 +20,6 @@ def helical_tip_mach(design: Design, propeller: Subject, point: Subject) -> Valu
         point.given("airspeed", "V"),
         compute(air.speed_of_sound, air_temperature(point)),
     )
-
-
-def air_temperature(point: Subject) -> Value:
-    """Air temperature of the point; of the standard day where only the altitude is stated."""
-    given = point.given("air_temperature", "T")
-    altitude = point.given("altitude", "z")
-    if isinstance(given, Known) or isinstance(altitude, Unknown):
-        return given
-    standard = assumed(0.0, "ΔK", "ΔT", "the standard day, where no air temperature is stated")
-    return compute(air.temperature, altitude, standard)
 
 
 @measure("propeller", "1", "inertia over the largest allowed", at="inertia")

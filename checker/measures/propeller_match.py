@@ -2,11 +2,11 @@
 
 from checker.known import Known, Unknown, Value, all_known, compute
 from checker.measures.design import Design
-from checker.measures.propeller import air_temperature
 from checker.measures.registry import measure, varying_measure
-from checker.mechanics import air, engine, kinematics, load_cases
+from checker.mechanics import engine, kinematics, load_cases
 from checker.mechanics import propeller as formulas
 from checker.spec.subject import Subject
+from checker.train.outside_air import air_density
 
 
 @varying_measure("propeller", "1", "advance ratio", at="diameter")
@@ -36,7 +36,7 @@ def power_coefficient_of_blade(design: Design, propeller: Subject, point: Subjec
     whole = compute(
         formulas.power_coefficient,
         point.given("power", "P"),
-        _density(point),
+        air_density(point),
         design.motion.speed(design.train.last, point),
         propeller.given("diameter", "D"),
     )
@@ -153,9 +153,3 @@ def swing_over_yawed_flow(design: Design, propeller: Subject) -> Value:
     forces = design.reactions.forces
     case = design.reactions.cases.gyroscopic[0]  # all of them have the same thrust and speed
     return compute(kinematics.quotient, forces.swing_moment(case), forces.inflow_moment(case))
-
-
-def _density(point: Subject) -> Value:
-    """ρ at the stated altitude and air temperature [kg/m3]."""
-    pressure = compute(air.pressure, point.given("altitude", "z"))
-    return compute(air.density, pressure, air_temperature(point))

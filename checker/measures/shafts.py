@@ -1,6 +1,6 @@
 """Measures of a shaft: fatigue, yield, slope, critical speed, torsional stiffness."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from checker.known import Known, Unknown, Value, all_known, compute, merged
 from checker.measures.bearing_loads import worst_of
@@ -23,6 +23,7 @@ from checker.spec.subject import Subject
 from checker.train.carrier import carrier_of
 from checker.train.load_cases import LoadCase
 from checker.train.pair import Pair, Wheel
+from checker.train.reactions import InPlanes
 from checker.train.torsional_values import section_stiffness
 
 
@@ -135,10 +136,7 @@ def shaft_slope(design: Design, mesh: Subject, point: Subject) -> Value:
     """θ between the two shafts by their bending [rad]."""
     pair = design.pairs[mesh.name]
     case = design.reactions.cases.points[point.name]
-    (right_1, up_1), (right_2, up_2) = (
-        _slopes(design, wheel, case) for wheel in (pair.driver, pair.driven)
-    )
-    return compute(shaft_loads.relative_slope, right_1, right_2, up_1, up_2)
+    return compute(shaft_loads.resultant_slope, *_between(design, pair, case))
 
 
 @varying_measure("mesh", "m", "movement of the shafts against each other at the mesh", at="driver")
@@ -146,13 +144,17 @@ def mesh_deflection(design: Design, mesh: Subject, point: Subject) -> Value:
     """Δv of the two shafts by their bending, in whatever direction [m]."""
     pair = design.pairs[mesh.name]
     case = design.reactions.cases.points[point.name]
-    (right_1, up_1), (right_2, up_2) = (
+    one, other = (
         design.reactions.deflections(
             str(wheel.subject.raw("shaft")), case, wheel.subject.given("station", "x")
         )
         for wheel in (pair.driver, pair.driven)
     )
-    return compute(shaft_loads.relative_deflection, right_1, right_2, up_1, up_2)
+    apart = (
+        compute(shaft_loads.deflection_difference, here, there)
+        for here, there in zip(one, other, strict=True)
+    )
+    return compute(shaft_loads.relative_deflection, *apart)
 
 
 @varying_measure("mesh", "1", "movement of the shafts at the mesh over the module", at="driver")
@@ -167,16 +169,8 @@ def bending_slope(design: Design, mesh: Subject, point: Subject) -> Value:
     """Δθ·t, slope in the direction in which the teeth press on each other [rad]."""
     pair = design.pairs[mesh.name]
     case = design.reactions.cases.points[point.name]
-    (right_1, up_1), (right_2, up_2) = (
-        _slopes(design, wheel, case) for wheel in (pair.driver, pair.driven)
-    )
     along = _line_of_action(design, pair, case)
-    return compute(
-        shaft_loads.slope_along,
-        compute(shaft_loads.slope_difference, right_1, right_2),
-        compute(shaft_loads.slope_difference, up_1, up_2),
-        *along,
-    )
+    return compute(shaft_loads.slope_along, *_between(design, pair, case), *along)
 
 
 @varying_measure("mesh", "m", "misalignment of the faces by bending of the shafts", at="driver")
@@ -217,14 +211,26 @@ def bearing_slope(design: Design, bearing: Subject, point: Subject) -> Value:
     """θ of the shaft in the middle of the bearing, against what its other ring sits on [rad]."""
     case = design.reactions.cases.points[point.name]
     station = bearing.given("station", "x")
-    right, up = design.reactions.slopes(str(bearing.raw("shaft")), case, station)
+    own = design.reactions.slopes(str(bearing.raw("shaft")), case, station)
     carrier = carrier_of(design.subjects, bearing)
-    still = Known(0.0, "rad", "θ", origin="the case is taken as stiff")
-    under = design.reactions.slopes(carrier, case, station) if carrier else (still, still)
-    return compute(shaft_loads.relative_slope, right, under[0], up, under[1])
+    if carrier is None:
+        return compute(shaft_loads.resultant_slope, *own)  # the case is taken as stiff
+    under = design.reactions.slopes(carrier, case, station)
+    return compute(shaft_loads.resultant_slope, *_differences(own, under))
 
 
-def _slopes(design: Design, wheel: Wheel, case: LoadCase) -> tuple[Value, Value]:
+def _differences(one: InPlanes, other: InPlanes) -> Iterator[Value]:
+    """What bends one way against another: to the right, upwards, by yawed flow."""
+    for here, there in zip(one, other, strict=True):
+        yield compute(shaft_loads.slope_difference, here, there)
+
+
+def _between(design: Design, pair: Pair, case: LoadCase) -> Iterator[Value]:
+    """Δθ of the driver against the driven: to the right, upwards, by yawed flow [rad]."""
+    return _differences(*(_slopes(design, wheel, case) for wheel in (pair.driver, pair.driven)))
+
+
+def _slopes(design: Design, wheel: Wheel, case: LoadCase) -> InPlanes:
     shaft, station = str(wheel.subject.raw("shaft")), wheel.subject.given("station", "x")
     return design.reactions.slopes(shaft, case, station)
 
@@ -311,14 +317,14 @@ def _yield(design: Design, shaft: Subject, case: LoadCase) -> Value:
         return Unknown((shaft.place("sections"),))
     found: list[Value] = []
     torque = case.torque(shaft.name)
-    axial = design.reactions.forces.net_axial(shaft.name, case)
+    axials = design.reactions.forces.net_axials(shaft.name, case)
     for index, station in plain_spots(shaft, design.reactions.stations(shaft.name, case)):
         if isinstance(station, Unknown):
             found.append(station)
             continue
         size = diameters(shaft, index)
         moment = design.reactions.moment(shaft.name, case, station)
-        found.append(
+        found += [
             compute(
                 strength.yield_use,
                 compute(strength.bending_stress, moment, *size),
@@ -330,7 +336,8 @@ def _yield(design: Design, shaft: Subject, case: LoadCase) -> Value:
                 ),
                 shaft.given("yield_strength", "R_e"),
             )
-        )
+            for axial in axials
+        ]
     return _greatest(found, shaft)
 
 

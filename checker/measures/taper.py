@@ -2,7 +2,7 @@
 
 from checker.known import Unknown, Value, compute
 from checker.measures.bearing_loads import worst_of
-from checker.measures.bounded import more_is_worse
+from checker.measures.bounded import largest, more_is_worse
 from checker.measures.design import Design
 from checker.measures.fastening import propeller_moment
 from checker.measures.preload import greatest_preload, least_preload
@@ -62,7 +62,7 @@ def _lifting_use(design: Design, joint: Subject, each: LoadCase) -> Value:
         joint.given("diameter", "d_m"),
         joint.given("length", "L"),
     )
-    pulled = design.reactions.forces.thrust_on_shaft(each)
+    pulled = largest(design.reactions.forces.thrusts_on_shaft(each))
     held = compute(formulas.seating_force, least_preload(joint), pulled)
     return compute(kinematics.quotient, lifting, _pressure(joint, held))
 

@@ -6,7 +6,7 @@ mean torque once; it is never put on top of a computed alternating torque.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from checker.mechanics.equation import OutOfRange, equation
 
@@ -33,13 +33,7 @@ class TorqueFactors:
     factors: dict[int, float]
 
     def factor(self, cylinders: int) -> float:
-        """Return the factor on the mean torque.
-
-        Raises:
-            OutOfRange: the regulation gives no factor for so few cylinders.
-        """
-        if cylinders < min(self.factors):
-            raise OutOfRange(f"{self.source} gives no factor for {cylinders} cylinders")
+        """Return the factor on the mean torque of an engine that the table covers."""
         return self.factors[min(cylinders, max(self.factors))]
 
 
@@ -53,6 +47,14 @@ CS_VLA_TWO_STROKE = TorqueFactors(
     (TWO_STROKE,),
     {1: 6.0, 2: 3.0, 3: 2.0},
 )
+CFR_23 = TorqueFactors(
+    "14 CFR 23.361(c) before Amdt 23-64",
+    (FOUR_STROKE, TWO_STROKE),
+    {2: 4.0, 3: 3.0, 4: 2.0, 5: 1.33},
+)
+CFR_27 = replace(CFR_23, source="14 CFR 27.361(b), Amdt 27-23 (1988)")
+CS_22 = replace(CFR_23, source="CS 22.361(b), UK CAA retained text, ORS9 Decision No. 1")
+_REGULATIONS = (CS_VLA_FOUR_STROKE, CS_VLA_TWO_STROKE, CFR_23, CFR_27, CS_22)
 
 
 @equation(
@@ -98,44 +100,67 @@ def strokes_of(cycle: str) -> int:
 
 @equation(
     "k_T",
-    "k_T = table(cylinders, strokes)",
+    "k_T = largest of the regulations' tables(cylinders, strokes)",
     unit="1",
-    source="CS-VLA 361(b)(1) and (2), amendment not stated in the copy read",
+    source="; ".join(table.source for table in _REGULATIONS),
     cylinders="z [1]",
     strokes="strokes [1]",
 )
 def torque_factor(cylinders: int, strokes: int) -> float:
-    """Factor k_T on the mean torque for an engine of so many cylinders, 2 or 4 strokes per cycle.
+    """Largest factor k_T on the mean torque that a regulation puts on an engine.
 
-    CS-VLA alone covers one cylinder and tells two-strokes apart; for four-strokes of two and more
-    cylinders 14 CFR 27.361(b) and CS 22.361 give the same numbers. Those two do not tell the
-    strokes apart, and so ask more of a two-stroke of two to four cylinders.
+    CS-VLA alone covers one cylinder and tells two-strokes apart. Part 23, part 27 and CS-22 do not
+    tell the strokes apart: they ask the same of a four-stroke, and more of a two-stroke of two or
+    three cylinders. CS-VLA asks more of a two-stroke of five and more.
 
-    Source: CS-VLA 361(b)(1) and (2). Valid for one cylinder and more.
+    Source: CS-VLA 361(b), 14 CFR 23.361(c) before Amdt 23-64, 14 CFR 27.361(b), CS 22.361(b). Valid
+    for one cylinder and more.
 
     Raises:
         OutOfRange: no cylinder, or neither a two-stroke nor a four-stroke.
     """
-    for table in (CS_VLA_FOUR_STROKE, CS_VLA_TWO_STROKE):
-        if strokes in table.strokes:
-            return table.factor(cylinders)
-    raise OutOfRange(f"CS-VLA 361(b) gives no factor for {strokes} strokes per cycle")
+    return max(table.factor(cylinders) for table in _that_cover(cylinders, strokes))
+
+
+def source_of_torque_factor(cylinders: int, strokes: int) -> str:
+    """Name every regulation that asks for the factor k_T: those that govern.
+
+    Raises:
+        OutOfRange: as for the factor.
+    """
+    governing = torque_factor(cylinders, strokes)
+    return "; ".join(
+        table.source
+        for table in _that_cover(cylinders, strokes)
+        if table.factor(cylinders) == governing
+    )
+
+
+def _that_cover(cylinders: int, strokes: int) -> list[TorqueFactors]:
+    worded = [table for table in _REGULATIONS if strokes in table.strokes]
+    if not worded:
+        raise OutOfRange(f"no regulation gives a torque factor for {strokes} strokes per cycle")
+    found = [table for table in worded if cylinders >= min(table.factors)]
+    if not found:
+        raise OutOfRange(f"no regulation gives a torque factor for {cylinders} cylinders")
+    return found
 
 
 @equation(
     "T_limit",
     "T_limit = k_T T",
     unit="N m",
-    source="CS-VLA 361(b); 14 CFR 27.361(b)",
+    source="CS-VLA 361(b); 14 CFR 23.361(c) before Amdt 23-64; 14 CFR 27.361(b); CS 22.361(b)",
     mean="T [N m]",
     factor="k_T [1]",
 )
 def limit_torque(mean: float, factor: float) -> float:
     """Limit torque [N·m]: the factor k_T once on the mean torque T [N·m], and nothing besides.
 
-    CS-VLA and part 27 word it for maximum continuous power, CS-22 for take-off power as well.
+    CS-VLA and part 27 word it for maximum continuous power, CS-22 and part 23 for take-off power as
+    well.
 
-    Source: CS-VLA 361(b); 14 CFR 27.361(b).
+    Source: CS-VLA 361(b); 14 CFR 23.361(c) before Amdt 23-64; 14 CFR 27.361(b); CS 22.361(b).
     """
     return factor * mean
 

@@ -38,7 +38,7 @@ GYROSCOPIC_SOURCE = f"{_CS_23}; 14 CFR 23.371(a)(2) before Amdt 23-64 has the sa
 TAKE_OFF_SHARE, MAXIMUM_CONTINUOUS_SHARE = 0.75, 1.0
 ENGINE_TORQUE_SOURCE = (
     "CS 22.361(a)(1) and (2), UK CAA ORS9 Decision No. 1; "
-    "14 CFR 23.361(a)(1) and (2) before Amdt 23-64 has the same (from memory)"
+    "14 CFR 23.361(a)(1) and (2) before Amdt 23-64 has the same"
 )
 SIDE_LOAD_FACTOR = 1.33  # CS-VLA 363, amendment not stated in the copy read
 

@@ -81,16 +81,22 @@ def couple_of_axial_force(axial: float, pitch_diameter: float, direction: float)
 
 @equation(
     "F_r",
-    "F_r = √(R_right² + R_up²) + R_turn",
+    "F_r = √(R_right² + R_up²) + |R_turn| + |R_yaw|",
     unit="N",
-    source="statics; a force that turns with the shaft adds up with the fixed one once a turn",
+    source="statics; a force that turns with the shaft adds up with the fixed one once a turn, "
+    "that of yawed flow in the plane in which it is worst",
     right="R_right [N]",
     up="R_up [N]",
     turning="R_turn [N]",
+    yawed="R_yaw [N]",
 )
-def radial_reaction(right: float, up: float, turning: float) -> float:
-    """Largest radial force on a support."""
-    return math.hypot(right, up) + abs(turning)
+def radial_reaction(right: float, up: float, turning: float, yawed: float) -> float:
+    """Largest radial force on a support.
+
+    R_yaw is that of yawed flow in a plane of its own: climb, dive and skid to either side turn
+    that plane about the shaft, and in the worst of them it adds to the rest.
+    """
+    return math.hypot(right, up) + abs(turning) + abs(yawed)
 
 
 @equation(
@@ -145,44 +151,30 @@ def overhung_station(outermost: float, overhang: float) -> float:
 
 @equation(
     "M",
-    "M = −s M_1P of a tractor, s M_1P of a pusher",
+    "M = √(M_right² + M_up²) + |M_yaw|",
     unit="N m",
-    source="statics: the blade that goes down pulls more in a climb",
-    moment="M_1P [N m]",
-    sense="s [1]",
-    installation="installation []",
-)
-def couple_of_yawed_flow(moment: float, sense: int, installation: str) -> float:
-    """Couple of the propeller in a climb in the horizontal plane."""
-    return -sense * moment if installation == "tractor" else sense * moment
-
-
-@equation(
-    "M",
-    "M = √(M_right² + M_up²)",
-    unit="N m",
-    source="statics: two planes across each other",
+    source="statics: two planes across each other, yawed flow in the plane in which it is worst",
     right="M_right [N m]",
     up="M_up [N m]",
+    yawed="M_yaw [N m]",
 )
-def resultant_moment(right: float, up: float) -> float:
-    """Bending moment from its parts in two planes."""
-    return math.hypot(right, up)
+def resultant_moment(right: float, up: float, yawed: float) -> float:
+    """Bending moment from its parts in two planes and that of yawed flow in any plane."""
+    return math.hypot(right, up) + abs(yawed)
 
 
 @equation(
     "θ",
-    "θ = √((θ_right,1 − θ_right,2)² + (θ_up,1 − θ_up,2)²)",
+    "θ = √(Δθ_right² + Δθ_up²) + |Δθ_yaw|",
     unit="rad",
-    source="geometry: slopes in two planes across each other",
-    right_1="θ_right,1 [rad]",
-    right_2="θ_right,2 [rad]",
-    up_1="θ_up,1 [rad]",
-    up_2="θ_up,2 [rad]",
+    source="geometry: slopes in two planes across each other, yawed flow in the worst plane",
+    right="Δθ_right [rad]",
+    up="Δθ_up [rad]",
+    yawed="Δθ_yaw [rad]",
 )
-def relative_slope(right_1: float, right_2: float, up_1: float, up_2: float) -> float:
-    """Angle between two shafts at their mesh."""
-    return math.hypot(right_1 - right_2, up_1 - up_2)
+def resultant_slope(right: float, up: float, yawed: float) -> float:
+    """Angle between two shafts at their mesh, or of a shaft in its bearing."""
+    return math.hypot(right, up) + abs(yawed)
 
 
 @equation(
@@ -236,17 +228,29 @@ def tilted_seat(
 
 @equation(
     "Δv",
-    "Δv = √((v_right,1 − v_right,2)² + (v_up,1 − v_up,2)²)",
+    "Δv = v₁ − v₂",
     unit="m",
-    source="geometry: deflections in two planes across each other",
-    right_1="v_right,1 [m]",
-    right_2="v_right,2 [m]",
-    up_1="v_up,1 [m]",
-    up_2="v_up,2 [m]",
+    source="definition",
+    deflection="v₁ [m]",
+    other="v₂ [m]",
 )
-def relative_deflection(right_1: float, right_2: float, up_1: float, up_2: float) -> float:
+def deflection_difference(deflection: float, other: float) -> float:
+    """Deflection of one shaft against another in one plane."""
+    return deflection - other
+
+
+@equation(
+    "Δv",
+    "Δv = √(Δv_right² + Δv_up²) + |Δv_yaw|",
+    unit="m",
+    source="geometry: deflections in two planes, yawed flow in the worst plane",
+    right="Δv_right [m]",
+    up="Δv_up [m]",
+    yawed="Δv_yaw [m]",
+)
+def relative_deflection(right: float, up: float, yawed: float) -> float:
     """How far two shafts move against each other at their mesh."""
-    return math.hypot(right_1 - right_2, up_1 - up_2)
+    return math.hypot(right, up) + abs(yawed)
 
 
 @equation(
@@ -264,17 +268,20 @@ def misalignment(face_width: float, slope: float) -> float:
 
 @equation(
     "Δθ·t",
-    "Δθ·t = Δθ_right t_right + Δθ_up t_up",
+    "Δθ·t = |Δθ_right t_right + Δθ_up t_up| + |Δθ_yaw|",
     unit="rad",
-    source="geometry: slopes along the transverse line of action",
+    source="geometry: slopes along the transverse line of action, yawed flow in the worst plane",
     right="Δθ_right [rad]",
     up="Δθ_up [rad]",
+    yawed="Δθ_yaw [rad]",
     along_right="t_right [1]",
     along_up="t_up [1]",
 )
-def slope_along(right: float, up: float, along_right: float, along_up: float) -> float:
+def slope_along(
+    right: float, up: float, yawed: float, along_right: float, along_up: float
+) -> float:
     """Slope between two shafts in the direction in which the teeth press on each other."""
-    return right * along_right + up * along_up
+    return abs(right * along_right + up * along_up) + abs(yawed)
 
 
 @equation(

@@ -272,7 +272,10 @@ class OperationPoint(Part):
     )
     share: Share = stated("Share of the total running time.")
     airspeed: Stream = stated("True airspeed.")
-    thrust: Force = stated("Propeller thrust; negative for braking or windmilling.")
+    thrust: Force = stated(
+        "Propeller thrust; negative for braking or windmilling. Left out where the engine drives, "
+        "the worse of none and that of an ideal propeller counts for bearings, shafts and bolts."
+    )
     altitude: Length = stated("Altitude, geometric, above sea level.")
     propeller_speed: Turning = stated(
         "Propeller speed where the clutch overruns; elsewhere it follows from the engine speed."

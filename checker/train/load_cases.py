@@ -9,6 +9,7 @@ from checker.mechanics import air, engine, load_cases, propeller, shaft_loads
 from checker.spec.subject import Subject, Subjects
 from checker.train.graph import Train
 from checker.train.motion import Motion
+from checker.train.outside_air import air_density
 from checker.train.peak import MAXIMUM_CONTINUOUS, TAKE_OFF, Peaks
 
 POINT, LIMIT_TORQUE, GYROSCOPIC, REVERSE, START, KICK_BACK = (
@@ -20,10 +21,10 @@ POINT, LIMIT_TORQUE, GYROSCOPIC, REVERSE, START, KICK_BACK = (
     "kick-back",
 )
 _LEVEL_FLIGHT = "level flight or ground"
+_NO_THRUST = "a propeller that the engine drives pulls or does nothing, where no thrust is stated"
 
 Torques = Callable[[str], Value]
 """Torque of a shaft by its name [N m]."""
-_STANDARD_DAY = "the density of the standard day"
 _TORQUE_CASES = (
     (TAKE_OFF, "take-off", load_cases.TAKE_OFF_SHARE),
     (MAXIMUM_CONTINUOUS, "maximum continuous", load_cases.MAXIMUM_CONTINUOUS_SHARE),
@@ -46,6 +47,24 @@ class Inflow:
 
 
 @dataclass(frozen=True)
+class Thrust:
+    """How much the propeller pulls; less than none where it brakes.
+
+    Attributes:
+        least: that it can be [N].
+        most: that it can be [N]; the same value where it is stated.
+    """
+
+    least: Value
+    most: Value
+
+    @property
+    def bounds(self) -> tuple[Value, ...]:
+        """Both, or the one that it is."""
+        return (self.most,) if self.least is self.most else (self.most, self.least)
+
+
+@dataclass(frozen=True)
 class LoadCase:
     """One state of load.
 
@@ -54,9 +73,10 @@ class LoadCase:
         kind: operation point, limit torque, gyroscopic, reverse torque, start or kick-back.
         torque: torque of a shaft by its name [N m]; negative where the propeller drives.
         propeller_speed: of the propeller [rad/s].
-        thrust: of the propeller [N].
+        thrust: of the propeller.
         load_factor: on every weight.
         inflow: the air that meets the propeller; none where the spec says nothing of it.
+        straight: whether it meets the propeller along its axis for certain.
         yaw_rate: of the aircraft [rad/s].
         pitch_rate: of the aircraft [rad/s].
         rating: of the engine, of which a limit torque is.
@@ -66,12 +86,13 @@ class LoadCase:
     kind: str
     torque: Torques
     propeller_speed: Value
-    thrust: Value
+    thrust: Thrust
     load_factor: Value
     inflow: Inflow | None
     yaw_rate: Known | None = None
     pitch_rate: Known | None = None
     rating: str | None = None
+    straight: bool = False
 
     @property
     def known_name(self) -> Known:
@@ -132,6 +153,12 @@ class LoadCases:
         limits = self.limits if known else self.least_limits
         return self._peaks.judged(lambda _: of_limits(limits), shaft)
 
+    def straight(self, point: Subject) -> LoadCase:
+        """A point without yawed flow and bounds, for what gets worse the less a shaft carries."""
+        case, stated = self.points[point.name], point.given("thrust", "F_p")
+        name = f"{case.name}, straight"
+        return replace(case, name=name, straight=True, thrust=Thrust(stated, stated))
+
     def at_peak(self, case: LoadCase, shaft: str, peak: Value, mean: Value) -> LoadCase:
         """A case in the moment in which the torque of a shaft swings from its mean to its peak.
 
@@ -153,7 +180,7 @@ class LoadCases:
                 GYROSCOPIC,
                 self.continuous_torque,
                 self._continuous_speed,
-                self.largest_thrust,
+                self._continuous_thrust,
                 Known(case.load_factor, "1", "n", origin=source),
                 self._worst_inflow,
                 Known(yaw * case.yaw_rate, "rad/s", "ω_yaw", origin=source),
@@ -169,33 +196,39 @@ class LoadCases:
         return (self._reverse, self._start, self._kick_back)
 
     @cached_property
-    def largest_thrust(self) -> Value:
-        """F_p, largest thrust of the operation points [N]; it stands for maximum continuous."""
-        return self._extreme_thrust(max, self._subjects.all("point"))
-
-    @cached_property
-    def take_off_thrust(self) -> Value:
-        """F_p, largest thrust of the take-off points [N]; of all where none is a take-off."""
+    def _continuous_thrust(self) -> Thrust:
+        """F_p at maximum continuous: the least of the points in power to the largest of all."""
         points = self._subjects.all("point")
-        if not any(point.raw("kind") == "take-off" for point in points):
-            return self.largest_thrust
-        # A point of unknown kind may be a take-off.
-        return self._extreme_thrust(
-            max, [point for point in points if point.raw("kind") in ("take-off", None)]
-        )
+        in_power = self._may_be("take-off", "climb", "cruise") or points
+        return Thrust(self._least_thrust(in_power), self._largest_thrust(points))
 
     @cached_property
-    def least_thrust(self) -> Value:
-        """F_p, least thrust of the operation points, braking where it is negative [N]."""
-        return self._extreme_thrust(min, self._subjects.all("point"))
+    def _take_off_thrust(self) -> Thrust:
+        """F_p of the take-off points; as at maximum continuous where none is a take-off."""
+        if not any(point.raw("kind") == "take-off" for point in self._subjects.all("point")):
+            return self._continuous_thrust
+        points = self._may_be("take-off")
+        return Thrust(self._least_thrust(points), self._largest_thrust(points))
 
-    def thrust_at(self, point: Subject) -> Value:
-        """F_p at a point [N]: stated, or that of an ideal propeller, which no real one reaches."""
-        stated = point.given("thrust", "F_p")
-        if isinstance(stated, Known) or point.raw("driving") == "propeller":
-            return stated
-        ideal = self.ideal_thrust(point)
-        return ideal if isinstance(ideal, Known) else stated
+    def _may_be(self, *kinds: str) -> list[Subject]:
+        """The points of some kinds in which the engine drives; while unknown, they may be."""
+        return [
+            point
+            for point in self._subjects.all("point")
+            if point.raw("kind") in (*kinds, None) and point.raw("driving") != "propeller"
+        ]
+
+    def thrust_at(self, point: Subject) -> Thrust:
+        """F_p at a point: as stated, or from none to that of an ideal propeller.
+
+        No real one reaches the ideal one, in the air that is stated. That a propeller may brake a
+        little between no thrust and no torque, in a fast descent, is not counted.
+        """
+        stated, ideal = point.given("thrust", "F_p"), self.ideal_thrust(point)
+        bounded = point.raw("driving") == "engine" and point.raw("air_temperature") is not None
+        if isinstance(stated, Known) or isinstance(ideal, Unknown) or not bounded:
+            return Thrust(stated, stated)
+        return Thrust(assumed(0.0, "N", "F_p", _NO_THRUST), ideal)
 
     def ideal_thrust(self, point: Subject) -> Value:
         """Thrust of the actuator disc at the power of a point [N]: an upper bound."""
@@ -204,7 +237,7 @@ class LoadCases:
             point.given("power", "P"),
             point.given("airspeed", "V"),
             self._subjects.the("propeller").given("diameter", "D"),
-            _density(point.given("altitude", "z")),
+            air_density(point),
         )
 
     def _inflow_at(self, point: Subject) -> Inflow | None:
@@ -213,7 +246,7 @@ class LoadCases:
         return Inflow(
             point.given("inflow_angle", "ψ"),
             point.given("airspeed", "V"),
-            _density(point.given("altitude", "z")),
+            air_density(point),
         )
 
     @cached_property
@@ -224,18 +257,14 @@ class LoadCases:
         return Inflow(
             blades.given("yawed_flow.angle", "ψ"),
             blades.given("yawed_flow.airspeed", "V"),
-            _density(Known(0.0, "m", "z", origin="yawed flow is stated for sea level")),
+            _sea_level_density(),
         )
 
-    def _extreme_thrust(self, pick: Callable[..., Known], points: Sequence[Subject]) -> Value:
-        values = [self.thrust_at(point) for point in points]
-        unknown = [value for value in values if isinstance(value, Unknown)]
-        if unknown or not values:
-            return merged(unknown) if unknown else Unknown((("operation",),))
-        return pick(
-            (value for value in values if isinstance(value, Known)),
-            key=lambda value: value.number,
-        )
+    def _least_thrust(self, points: Sequence[Subject]) -> Value:
+        return _extreme(min, [self.thrust_at(point).least for point in points])
+
+    def _largest_thrust(self, points: Sequence[Subject]) -> Value:
+        return _extreme(max, [self.thrust_at(point).most for point in points])
 
     def _at(self, point: Subject) -> LoadCase:
         return LoadCase(
@@ -260,7 +289,7 @@ class LoadCases:
             LIMIT_TORQUE,
             partial(torques, rating=rating),
             self._propeller_speed(self._rated_speed(rating)),
-            self.take_off_thrust if rating == TAKE_OFF else self.largest_thrust,
+            self._take_off_thrust if rating == TAKE_OFF else self._continuous_thrust,
             compute(
                 load_cases.load_factor_of_torque_case,
                 self._subjects.the("drive").given("limit_load_factor", "n_A"),
@@ -278,12 +307,13 @@ class LoadCases:
             self._engine.given("drag_torque", "T_drag"),
             Known(1.0, "1", "i", origin="at the crankshaft itself"),
         )
+        braking = self._least_thrust(self._subjects.all("point"))
         return LoadCase(
             "reverse torque of a dead engine",
             REVERSE,
             lambda shaft: self._passed_on(drag, shaft),
             self._idle_speed,
-            self.least_thrust,
+            Thrust(braking, braking),
             _one(_LEVEL_FLIGHT),
             self._worst_inflow,
         )
@@ -297,7 +327,7 @@ class LoadCases:
             START,
             lambda shaft: self._passed_on(starter, shaft),
             self._idle_speed,
-            still,
+            Thrust(still, still),
             _one(_LEVEL_FLIGHT),
             self._worst_inflow,
         )
@@ -313,7 +343,7 @@ class LoadCases:
             KICK_BACK,
             lambda shaft: self._passed_on(kick, shaft),
             self._idle_speed,
-            still,
+            Thrust(still, still),
             _one(_LEVEL_FLIGHT),
             self._worst_inflow,
         )
@@ -350,12 +380,20 @@ class LoadCases:
         return self._motion.torque_passed_on(self._motion.torque_behind_engine(torque), shaft)
 
 
-def _density(altitude: Value) -> Value:
-    standard = assumed(0.0, "ΔK", "ΔT", _STANDARD_DAY)
+def _extreme(pick: Callable[..., Known], values: Sequence[Value]) -> Value:
+    unknown = [value for value in values if isinstance(value, Unknown)]
+    if unknown or not values:
+        return merged(unknown) if unknown else Unknown((("operation",),))
+    return pick(
+        (value for value in values if isinstance(value, Known)), key=lambda value: value.number
+    )
+
+
+def _sea_level_density() -> Value:
+    level = Known(0.0, "m", "z", origin="yawed flow is stated for sea level")
+    standard = assumed(0.0, "ΔK", "ΔT", "worst yawed flow in the density of the standard day")
     return compute(
-        air.density,
-        compute(air.pressure, altitude),
-        compute(air.temperature, altitude, standard),
+        air.density, compute(air.pressure, level), compute(air.temperature, level, standard)
     )
 
 

@@ -7,10 +7,12 @@ enough to meet.
 """
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from functools import cached_property
 
 from checker.known import Known, Path, Unknown, Value, all_known, compute, merged
 from checker.mechanics import engine as engine_mechanics
+from checker.mechanics.equation import equation_of
 from checker.spec.subject import Subject, Subjects
 from checker.train.motion import Motion
 from checker.train.torsional_survey import TorsionalSurvey
@@ -101,10 +103,18 @@ class Peaks:
 
     @cached_property
     def _factor(self) -> Value:
-        """k_T, factor on the mean torque."""
+        """k_T, largest factor of the regulations on the mean torque; its source is what governs."""
         engine = self._subjects.the("engine")
+        cylinders = engine.given("cylinders", "z")
         strokes = compute(engine_mechanics.strokes_of, engine.given("cycle", "cycle"))
-        return compute(engine_mechanics.torque_factor, engine.given("cylinders", "z"), strokes)
+        factor = compute(engine_mechanics.torque_factor, cylinders, strokes)
+        if isinstance(factor, Unknown):
+            return factor
+        governs = engine_mechanics.source_of_torque_factor(
+            *(int(each.number) for each in factor.inputs)
+        )
+        factor.origin = replace(equation_of(engine_mechanics.torque_factor), source=governs)
+        return factor
 
     def _means(self, rating: str | None) -> tuple[Value, ...]:
         """Mean torque at the crankshaft by a rating and at its operation points [N m]."""

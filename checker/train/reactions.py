@@ -27,6 +27,9 @@ from checker.train.shaft_forces import Force, ShaftForces
 from checker.train.shaft_sections import section_values, stretches_of
 from checker.train.supports import Support, supports_of
 
+InPlanes = tuple[Value, Value, Value]
+"""How something bends: to the right, upwards, and by yawed flow in whatever plane that acts."""
+
 
 @dataclass(frozen=True)
 class Carried:
@@ -38,6 +41,7 @@ class Carried:
         right: its bending in the horizontal plane.
         up: its bending in the vertical plane.
         turning: its bending by what turns with it.
+        yawed: its bending by yawed flow, in whatever plane that acts.
         sections: what its bending stiffness rests on, where more than two supports share by it.
     """
 
@@ -46,6 +50,7 @@ class Carried:
     right: Bent
     up: Bent
     turning: Bent
+    yawed: Bent
     sections: tuple[Known, ...] = ()
 
     @cached_property
@@ -61,6 +66,11 @@ class Carried:
         found = [support.station for support in self.supports]
         found += [force.station for force in self.forces]
         return tuple({station.number: station for station in found}.values())
+
+    def moment(self, x: float, *, before: bool) -> float:
+        """M of the forces fixed in the airframe on one side of a station [N m]."""
+        planes = (self.right, self.up, self.yawed)
+        return shaft_loads.resultant_moment(*(bent.moment(x, before=before) for bent in planes))
 
     def support_of(self, bearing: Subject) -> int | None:
         """Index of the support that a bearing is or belongs to."""
@@ -90,7 +100,7 @@ class Reactions:
         self._carried: dict[tuple[str, str], Carried | Unknown] = {}
         self._supports: dict[str, tuple[Support, ...] | Unknown] = {}
         self._radial: dict[tuple[str, str], Value] = {}
-        self._bends: dict[tuple[str, str, str, float], tuple[Value, Value]] = {}
+        self._bends: dict[tuple[str, str, str, float], InPlanes] = {}
 
     def is_loaded(self, shaft: str) -> bool:
         """Whether a gear, the propeller, or a member that turns on it loads the shaft."""
@@ -123,6 +133,7 @@ class Reactions:
                 (carried.right, "R_right"),
                 (carried.up, "R_up"),
                 (carried.turning, "R_turn"),
+                (carried.yawed, "R_yaw"),
             )
         ]
         return compute(shaft_loads.radial_reaction, *parts)
@@ -140,12 +151,8 @@ class Reactions:
         carried = self.carried(shaft, case)
         if isinstance(carried, Unknown):
             return carried
-        planes = (carried.right, carried.up)
         x = station.number
-        before = max(
-            (False, True),
-            key=lambda side: math.hypot(*(bent.moment(x, before=side) for bent in planes)),
-        )
+        before = max((False, True), key=lambda side: carried.moment(x, before=side))
         parts = [
             Known(
                 beam.bending_moment(bent, x, before),
@@ -154,7 +161,11 @@ class Reactions:
                 origin=_MOMENT,
                 inputs=(station, *carried.inputs),
             )
-            for bent, symbol in ((carried.right, "M_right"), (carried.up, "M_up"))
+            for bent, symbol in (
+                (carried.right, "M_right"),
+                (carried.up, "M_up"),
+                (carried.yawed, "M_yaw"),
+            )
         ]
         return compute(shaft_loads.resultant_moment, *parts)
 
@@ -171,14 +182,7 @@ class Reactions:
         return [
             (
                 x,
-                max(
-                    (
-                        carried.right.moment(x, before=before) ** 2
-                        + carried.up.moment(x, before=before) ** 2
-                    )
-                    ** 0.5
-                    for before in (True, False)
-                ),
+                max(carried.moment(x, before=before) for before in (True, False)),
                 torque.number if low <= x <= high else 0.0,
             )
             for x in stations
@@ -218,12 +222,12 @@ class Reactions:
             places.append(-math.inf)
         return (min(places), max(places)) if places else (0.0, 0.0)
 
-    def slopes(self, shaft: str, case: LoadCase, station: Value) -> tuple[Value, Value]:
-        """θ to the right and upwards at a station [rad], with that of what the shaft turns on."""
+    def slopes(self, shaft: str, case: LoadCase, station: Value) -> InPlanes:
+        """θ of a shaft at a station [rad], with that of what it turns on."""
         return self._bending(beam.slope, shaft_loads.tilted_seat, shaft, case, station)
 
-    def deflections(self, shaft: str, case: LoadCase, station: Value) -> tuple[Value, Value]:
-        """v to the right and upwards at a station [m], with that of what the shaft turns on."""
+    def deflections(self, shaft: str, case: LoadCase, station: Value) -> InPlanes:
+        """v of a shaft at a station [m], with that of what it turns on."""
         return self._bending(beam.deflection, shaft_loads.moved_seat, shaft, case, station)
 
     def _bending(
@@ -233,26 +237,26 @@ class Reactions:
         shaft: str,
         case: LoadCase,
         station: Value,
-    ) -> tuple[Value, Value]:
+    ) -> InPlanes:
         if isinstance(station, Unknown):
-            return station, station
+            return station, station, station
         key = (bending.__name__, shaft, case.name, station.number)
         if key not in self._bends:
             own = self._own_bending(bending, shaft, case, station)
             under = self._under(shaft, case)
             if under is not None:
                 first, last, moved = under
-                right, up = (
+                right, up, yawed = (
                     compute(seated, each, station, first, last, *ends)
                     for each, ends in zip(own, moved, strict=True)
                 )
-                own = right, up
+                own = right, up, yawed
             self._bends[key] = own
         return self._bends[key]
 
     def _under(
         self, shaft: str, case: LoadCase
-    ) -> tuple[Known, Known, list[tuple[Value, Value]]] | None:
+    ) -> tuple[Known, Known, list[tuple[Value, ...]]] | None:
         """Outer supports of a member on another shaft, and how that one moves under them."""
         supports = self.supports(shaft)
         if isinstance(supports, Unknown):
@@ -263,24 +267,24 @@ class Reactions:
             return None
         still = Known(0.0, "m", "v", origin="the case is taken as stiff")
         moved = [
-            self.deflections(carrier, case, each.station) if carrier else (still, still)
+            self.deflections(carrier, case, each.station) if carrier else (still, still, still)
             for carrier, each in zip(carriers, (first, last), strict=True)
         ]
         return first.station, last.station, list(zip(*moved, strict=True))
 
     def _own_bending(
         self, bending: Callable[..., float], shaft: str, case: LoadCase, station: Known
-    ) -> tuple[Value, Value]:
+    ) -> InPlanes:
         """Slope or deflection by the bending of the shaft itself between its supports."""
         carried = self.carried(shaft, case)
         stretches = self.stretches(shaft)
         unknown = [each for each in (carried, stretches) if isinstance(each, Unknown)]
         if unknown or isinstance(carried, Unknown) or isinstance(stretches, Unknown):
             missing = merged(unknown)
-            return missing, missing
+            return missing, missing, missing
         places = [support.station.number for support in carried.supports]
         equation = equation_of(bending)
-        right, up = (
+        right, up, yawed = (
             Known(
                 bending(bent, station.number, places, stretches),
                 equation.unit,
@@ -288,9 +292,13 @@ class Reactions:
                 origin=equation,
                 inputs=(*carried.inputs, *self._section_values(shaft)),
             )
-            for bent, side in ((carried.right, "right"), (carried.up, "up"))
+            for bent, side in (
+                (carried.right, "right"),
+                (carried.up, "up"),
+                (carried.yawed, "yaw"),
+            )
         )
-        return right, up
+        return right, up, yawed
 
     def supports(self, shaft: str) -> tuple[Support, ...] | Unknown:
         """The radial supports of a shaft."""
@@ -319,13 +327,14 @@ class Reactions:
             [Load(f.station.number, _of(f.right), _of(f.couple_right)) for f in forces],
             [Load(f.station.number, _of(f.up), _of(f.couple_up)) for f in forces],
             [Load(f.station.number, _of(f.turning)) for f in forces],
+            [Load(f.station.number, _of(f.yawed), _of(f.yawed_couple)) for f in forces],
         )
         try:
-            right, up, turning = (beam.bend(places, loads, stretches) for loads in planes)
+            right, up, turning, yawed = (beam.bend(places, loads, stretches) for loads in planes)
         except OutOfRange as outside:
             return Unknown((("bearings",),), because=f"shafts.{shaft}: {outside}")
         sections = self._section_values(shaft) if len(supports) > 2 else ()
-        return Carried(supports, forces, right, up, turning, sections)
+        return Carried(supports, forces, right, up, turning, yawed, sections)
 
     def _forces(self, shaft: str, case: LoadCase) -> tuple[Force, ...] | Unknown:
         found = self.forces.on_shaft(shaft, case)
@@ -356,15 +365,26 @@ class Reactions:
         for index, support in enumerate(carried.supports):
             if carrier_of(self._subjects, support.members[0]) != shaft:
                 continue
-            right, up = (
-                compute(
-                    shaft_loads.opposite,
-                    Known(bent.reactions[index], "N", "R", origin=_BEND, inputs=carried.inputs),
-                )
-                for bent in (carried.right, carried.up)
+            right, up, turning, yawed = (
+                _put_on(bent.reactions[index], carried.inputs)
+                for bent in (carried.right, carried.up, carried.turning, carried.yawed)
             )
-            if isinstance(right, Known) and isinstance(up, Known):
-                yield Force(support.station, right, up)
+            yield Force(support.station, right, up, turning=turning, yawed=yawed)
+
+
+def _put_on(reaction: float, inputs: tuple[Known, ...]) -> Known | None:
+    """What a support that bears a reaction puts on the shaft under it; none where that is zero."""
+    if reaction == 0.0:
+        return None
+    borne = Known(reaction, "N", "R", origin=_BEND, inputs=inputs)
+    printed = equation_of(shaft_loads.opposite)
+    return Known(
+        shaft_loads.opposite(reaction),
+        printed.unit,
+        printed.symbol,
+        origin=printed,
+        inputs=(borne,),
+    )
 
 
 def _of(known: Known | None) -> float:

@@ -21,20 +21,33 @@ _ROLES = {_DRIVEN: "its mate drives this gear", _DRIVING: "this gear drives its 
 
 @dataclass(frozen=True)
 class Force:
-    """What acts on a shaft at one station: across it to the right and upwards, and along it."""
+    """What acts across a shaft at one station.
+
+    Attributes:
+        station: where [m].
+        right: force to the right [N].
+        up: force upwards [N].
+        couple_right: couple in the horizontal plane [N m].
+        couple_up: couple in the vertical plane [N m].
+        turning: force that turns with the shaft [N].
+        yawed: force by yawed flow, in whatever plane that bends the propeller shaft [N].
+        yawed_couple: couple of yawed flow in that plane [N m].
+    """
 
     station: Known
     right: Known | None = None
     up: Known | None = None
     couple_right: Known | None = None
     couple_up: Known | None = None
-    axial: Known | None = None
     turning: Known | None = None
+    yawed: Known | None = None
+    yawed_couple: Known | None = None
 
     @property
     def parts(self) -> tuple[Known, ...]:
         """Everything known that is in it."""
-        stated = (self.right, self.up, self.couple_right, self.couple_up, self.turning)
+        across = (self.right, self.up, self.couple_right, self.couple_up)
+        stated = (*across, self.turning, self.yawed, self.yawed_couple)
         return (self.station, *(each for each in stated if each is not None))
 
 
@@ -54,11 +67,18 @@ class ShaftForces:
         self._axial_forces: dict[tuple[str, str, Torques], Value] = {}
         self._directions: dict[tuple[str, str], tuple[Value, Value]] = {}
 
-    def net_axial(self, shaft: str, case: LoadCase) -> Value:
-        """ΣF_x of gears and propeller on a shaft [N], positive towards the propeller."""
-        parts = [self._axial(pair, wheel, case) for pair, wheel in self._loads.meshes_on(shaft)]
-        if shaft == self._train.last:
-            parts.append(self.thrust_on_shaft(case))
+    def net_axials(self, shaft: str, case: LoadCase) -> tuple[Value, ...]:
+        """ΣF_x of gears and propeller on a shaft [N], positive towards the propeller.
+
+        With each of the bounds of the thrust, between which any may act.
+        """
+        gears = [self._axial(pair, wheel, case) for pair, wheel in self._loads.meshes_on(shaft)]
+        if shaft != self._train.last:
+            return (self._sum(gears),)
+        return tuple(self._sum([*gears, thrust]) for thrust in self.thrusts_on_shaft(case))
+
+    @staticmethod
+    def _sum(parts: list[Value]) -> Value:
         if not parts:
             return Known(0.0, "N", "F_x", origin="neither gear nor propeller sits on this shaft")
         total = parts[0]
@@ -112,7 +132,6 @@ class ShaftForces:
             compute(shaft_loads.force_upwards, radial, peripheral, right, up),
             compute(shaft_loads.couple_of_axial_force, axial, diameter, right),
             compute(shaft_loads.couple_of_axial_force, axial, diameter, up),
-            axial,
         )
         unknown = all_known(*values)
         if unknown is not None:
@@ -201,44 +220,46 @@ class ShaftForces:
         overhang = self._subjects.the("propeller").given("overhang", "l")
         return compute(shaft_loads.overhung_station, outermost, overhang)
 
-    def thrust_on_shaft(self, case: LoadCase) -> Value:
-        """Propeller thrust along its shaft [N], positive towards the propeller."""
+    def thrusts_on_shaft(self, case: LoadCase) -> tuple[Value, ...]:
+        """Propeller thrust along its shaft [N], positive towards the propeller: its bounds."""
         installation = self._subjects.the("drive").given("installation")
-        return compute(tooth_forces.thrust_on_shaft, case.thrust, installation)
+        return tuple(
+            compute(tooth_forces.thrust_on_shaft, thrust, installation)
+            for thrust in case.thrust.bounds
+        )
 
     def _propeller(self, case: LoadCase) -> Force | Unknown:
         """Gyroscopic couples, yawed flow and unbalance of the propeller; its weight is apart."""
-        in_yaw, horizontal = self.propeller_couples(case)
+        in_yaw, in_pitch = self.gyroscopic_couples(case)
         turning = compute(
             load_cases.unbalance_force,
             self._subjects.the("propeller").given("unbalance", "U"),
             case.propeller_speed,
         )
-        values = (self.blade_plane, horizontal, in_yaw, self.thrust_on_shaft(case), turning)
+        values = (self.blade_plane, in_pitch, in_yaw, turning, self.yawed_flow(case))
         unknown = all_known(*values)
         if unknown is not None:
             return unknown
-        station, right, up, axial, force = (each for each in values if isinstance(each, Known))
-        return Force(station, None, None, right, up, axial, force)
+        station, right, up, force, yawed = (each for each in values if isinstance(each, Known))
+        return Force(station, None, None, right, up, force, yawed_couple=yawed)
 
-    def propeller_couples(self, case: LoadCase) -> tuple[Value, Value]:
-        """Couples of the propeller on its shaft in the vertical and the horizontal plane [N m]."""
+    def gyroscopic_couples(self, case: LoadCase) -> tuple[Value, Value]:
+        """Gyroscopic couples on the shaft in the vertical and the horizontal plane [N m]."""
         propeller = self._subjects.the("propeller")
         sense, blades = self._motion.sense(self._train.last), propeller.given("blades", "N")
         zero = Known(0.0, "rad/s", "ω_turn", origin="straight flight")
         spin = (propeller.given("inertia", "I"), case.propeller_speed, sense)
         in_yaw = compute(load_cases.couple_of_yaw, *spin, case.yaw_rate or zero, blades)
         in_pitch = compute(load_cases.couple_of_pitch, *spin, case.pitch_rate or zero, blades)
-        yawed_flow = compute(
-            shaft_loads.couple_of_yawed_flow,
-            self._yawed_flow(case),
-            sense,
-            self._subjects.the("drive").given("installation"),
-        )
-        return in_yaw, compute(shaft_loads.plane_couple, in_pitch, yawed_flow)
+        return in_yaw, in_pitch
 
-    def _yawed_flow(self, case: LoadCase) -> Value:
-        """M_1P: by the stated swing of the thrust of a blade, or else by the inflow."""
+    def yawed_flow(self, case: LoadCase) -> Value:
+        """M_1P in whatever plane: by the stated swing of the thrust of a blade, or the inflow.
+
+        In a climb it bends the shaft to one side, in a dive to the other, in a skid up or down.
+        """
+        if case.straight:
+            return Known(0.0, "N m", "M_1P", origin="the air meets the propeller along its axis")
         stated = self._subjects.the("propeller").given("blade_thrust_variation", "Δ")
         return self.inflow_moment(case) if isinstance(stated, Unknown) else self.swing_moment(case)
 
@@ -248,7 +269,7 @@ class ShaftForces:
         return compute(
             load_cases.yawed_flow_moment,
             propeller.given("blade_thrust_variation", "Δ"),
-            case.thrust,
+            case.thrust.most,
             propeller.given("diameter", "D"),
             propeller.given("blades", "N"),
         )
@@ -263,9 +284,11 @@ class ShaftForces:
         return compute(
             load_cases.inflow_moment,
             compute(load_cases.cross_flow, inflow.airspeed, inflow.angle),
-            case.thrust,
+            case.thrust.most,
             case.propeller_speed,
-            compute(disc_speed_of_thrust, case.thrust, inflow.airspeed, diameter, inflow.density),
+            compute(
+                disc_speed_of_thrust, case.thrust.most, inflow.airspeed, diameter, inflow.density
+            ),
             propeller.given("blade_chord", "c"),
             assumed(load_cases.THIN_AEROFOIL_LIFT_SLOPE, "1", "a", _LIFT_SLOPE),
             inflow.density,

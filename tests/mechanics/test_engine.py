@@ -15,6 +15,7 @@ from checker.mechanics.engine import (
     limit_torque,
     mean_torque,
     peak_torque,
+    source_of_torque_factor,
     strokes_of,
     torque_factor,
 )
@@ -27,11 +28,11 @@ RPM = math.tau / 60
 torques = st.floats(0.0, 5e3)
 
 
-# TQ-01 CS-VLA 361(b)(1); TQ-02 CS-VLA 361(b)(2)
-@pytest.mark.parametrize(("name", "strokes"), [("TQ-01", 4), ("TQ-02", 2)])
-def test_torque_factor_is_that_of_cs_vla(name, strokes):
+# TQ-01 CS-VLA 361(b)(1); TQ-03 CS 22.361; TQ-04 14 CFR 27.361(b); TQ-05 old 14 CFR 23.361(c)
+@pytest.mark.parametrize("name", ["TQ-01", "TQ-03", "TQ-04", "TQ-05"])
+def test_regulations_ask_the_same_of_a_four_stroke(name):
     case = CASES[name]
-    factors = [torque_factor(count, strokes) for count in case["inputs"]["cylinders"]]
+    factors = [torque_factor(count, 4) for count in case["inputs"]["cylinders"]]
     assert factors == case["expected"]["mean_torque_factor"]
 
 
@@ -41,6 +42,33 @@ def test_other_regulations_ask_the_same_of_a_four_stroke(name):
     case = CASES[name]
     factors = [torque_factor(count, 4) for count in case["inputs"]["cylinders"]]
     assert factors == case["expected"]["mean_torque_factor"]
+
+
+# Two-strokes by hand from TQ-02 (CS-VLA 361(b)(2)) and TQ-03 to TQ-05, which do not tell strokes
+# apart: one cylinder is in CS-VLA alone, five are 1.33 in the others.
+@pytest.mark.parametrize(
+    ("cylinders", "factor", "governing"),
+    [
+        (1, 6.0, ["CS-VLA"]),
+        (2, 4.0, ["14 CFR 23", "14 CFR 27", "CS 22"]),
+        (3, 3.0, ["14 CFR 23", "14 CFR 27", "CS 22"]),
+        (4, 2.0, ["CS-VLA", "14 CFR 23", "14 CFR 27", "CS 22"]),
+        (5, 2.0, ["CS-VLA"]),
+        (6, 2.0, ["CS-VLA"]),
+    ],
+)
+def test_largest_factor_holds_for_a_two_stroke(cylinders, factor, governing):
+    assert torque_factor(cylinders, 2) == factor
+    named = source_of_torque_factor(cylinders, 2).split("; ")
+    assert [each.split(".")[0].split(" 361")[0] for each in named] == governing
+
+
+@pytest.mark.parametrize("name", ["TQ-01", "TQ-02", "TQ-03", "TQ-04", "TQ-05"])
+def test_no_regulation_asks_for_more(name):
+    cylinders, expected = CASES[name]["inputs"]["cylinders"], CASES[name]["expected"]
+    strokes = {"TQ-01": [4], "TQ-02": [2]}.get(name, [2, 4])
+    for count, factor in zip(cylinders, expected["mean_torque_factor"], strict=True):
+        assert all(torque_factor(count, each) >= factor for each in strokes)
 
 
 @pytest.mark.parametrize(

@@ -37,15 +37,21 @@ def test_limit_torque_behind_a_reduction(make_design):  # TQ-06, derived from CS
 
 
 @pytest.mark.parametrize(
-    ("case", "cycle"), [("TQ-01", "four-stroke"), ("TQ-02", "two-stroke")]
-)  # CS-VLA 361(b)(1) and (2)
-def test_factor_by_cylinders_and_cycle(make_design, case, cycle):
-    cylinders = CASES[case]["inputs"]["cylinders"]
-    for number, factor in zip(
-        cylinders, CASES[case]["expected"]["mean_torque_factor"], strict=True
-    ):
-        peaks = make_design(**PAIR, engine=engine(number, cycle), operation=IDLE).peaks
-        assert peaks.floor("in").number / peaks.mean("in").number == pytest.approx(factor)
+    ("cylinders", "cycle", "factor", "governs"),
+    [
+        (1, "four-stroke", 8.0, "CS-VLA 361(b)(1)"),
+        (3, "four-stroke", 3.0, "14 CFR 27.361(b)"),
+        (1, "two-stroke", 6.0, "CS-VLA 361(b)(2)"),
+        (2, "two-stroke", 4.0, "CS 22.361(b)"),
+        (6, "two-stroke", 2.0, "CS-VLA 361(b)(2)"),
+    ],
+)  # TQ-01 to TQ-05: the largest of the regulations
+def test_factor_by_cylinders_and_cycle(make_design, cylinders, cycle, factor, governs):
+    peaks = make_design(**PAIR, engine=engine(cylinders, cycle), operation=IDLE).peaks
+    floor = peaks.floor("in")
+    assert floor.number / peaks.mean("in").number == pytest.approx(factor)
+    sources = [each.origin.source for each in floor.inputs if each.symbol == "k_T"]
+    assert governs in sources[0]
 
 
 @pytest.mark.parametrize(

@@ -1,12 +1,15 @@
 """Bearing reactions of whole shafts: by hand, and in balance in space."""
 
 import datetime
+import itertools
 import math
+import re
 from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from scipy.optimize import brentq
 
 from checker.known import Known, Unknown
 from checker.measures.design import Design
@@ -80,7 +83,7 @@ def _gyroscopic(design):
 def test_two_blades_double_the_couple():
     three, two = design_from("marram"), design_from("marram", ("blades: 3", "blades: 2"))
     couples = [
-        design.reactions.forces.propeller_couples(_gyroscopic(design)[0])[0].number
+        design.reactions.forces.gyroscopic_couples(_gyroscopic(design)[0])[0].number
         for design in (three, two)
     ]
     assert couples[1] == pytest.approx(2 * couples[0])
@@ -110,7 +113,23 @@ def test_take_off_torque_goes_with_take_off_thrust():
     """More thrust in the climb than at take-off: only maximum continuous has it."""
     design = design_from("marram", ("thrust: 1180 N", "thrust: 1600 N"))
     take_off, continuous, *_ = design.reactions.cases.limits
-    assert (take_off.thrust.number, continuous.thrust.number) == (1520.0, 1600.0)
+    assert (take_off.thrust.most.number, continuous.thrust.most.number) == (1520.0, 1600.0)
+
+
+def test_limit_cases_take_the_least_thrust_in_power_as_well(marram):
+    """1520 N at take-off, 1180 N in the climb, 740 N in the cruise; no other point counts."""
+    take_off, continuous, *_ = marram.reactions.cases.limits
+    assert [each.number for each in take_off.thrust.bounds] == [1520.0]
+    for case in (continuous, *_gyroscopic(marram)):
+        assert [each.number for each in case.thrust.bounds] == [1520.0, 740.0]
+
+
+def test_limit_cases_count_a_point_that_may_be_in_power():
+    design = design_from("marram", ("    kind: taxi\n", ""))
+    bounds = [
+        [each.number for each in case.thrust.bounds] for case in design.reactions.cases.limits
+    ]
+    assert bounds[:2] == [[1520.0, 270.0], [1520.0, 270.0]]
 
 
 def test_point_of_unknown_kind_counts_with_both_ratings():
@@ -145,15 +164,16 @@ def test_reverse_torque_pushes_the_shafts_the_other_way(marram):
     reverse = next(case for case in marram.reactions.cases.limits if "reverse" in case.name)
     assert reverse.torque("prop").number == pytest.approx(-95 * 67 / 27)
     forward = marram.reactions.cases.points["cruise"]
-    net = marram.reactions.forces.net_axial
-    assert net("input", forward).number > 0 > net("input", reverse).number
+    net = marram.reactions.forces.net_axials
+    assert net("input", forward)[0].number > 0 > net("input", reverse)[0].number
 
 
 def test_net_thrust_is_that_of_the_loads(marram):
     for point in marram.points:
         case = marram.reactions.cases.points[point.name]
         for shaft in ("input", "idler", "prop"):
-            assert marram.reactions.forces.net_axial(shaft, case).number == pytest.approx(
+            (net,) = marram.reactions.forces.net_axials(shaft, case)
+            assert net.number == pytest.approx(
                 marram.loads.net_thrust(shaft, point).number, abs=1e-9
             )
 
@@ -207,8 +227,8 @@ def yawed_couple(thrust, rpm, airspeed, angle, density=1.225, blades=3):
     return size if blades > 2 else 2 * size
 
 
-def horizontal(design, case):
-    return abs(design.reactions.forces.propeller_couples(case)[1].number)
+def askew(design, case):
+    return design.reactions.forces.yawed_flow(case).number
 
 
 def test_missing_field_is_named():
@@ -230,9 +250,9 @@ def test_missing_field_is_named():
 )
 def test_what_yawed_flow_lacks_is_named(lacking, field):
     design = design_from("marram", (STATED_SWING, YAWED.replace(lacking, "")))
-    couples = design.reactions.forces.propeller_couples(design.reactions.cases.limits[0])
-    assert isinstance(couples[1], Unknown)
-    assert couples[1].missing == (field,)
+    couple = design.reactions.forces.yawed_flow(design.reactions.cases.limits[0])
+    assert isinstance(couple, Unknown)
+    assert couple.missing == (field,)
 
 
 def test_yawed_flow_gives_the_moment_that_a_stated_swing_gives():
@@ -241,42 +261,132 @@ def test_yawed_flow_gives_the_moment_that_a_stated_swing_gives():
     design = design_from("marram", (STATED_SWING, YAWED), own)
     cases = design.reactions.cases
     limit = next(case for case in cases.limits if case.name == "limit torque at take-off")
-    assert horizontal(design, limit) == pytest.approx(yawed_couple(1520, 6000, 32, 14), rel=1e-4)
+    assert askew(design, limit) == pytest.approx(yawed_couple(1520, 6000, 32, 14), rel=1e-4)
     climb = yawed_couple(1180, 5700, 32, 14)
-    assert horizontal(design, cases.points["climb"]) == pytest.approx(climb, rel=1e-4)
-    # 900 m of the standard atmosphere: 1.1226 kg/m3, interpolated in the table of PR-05
-    cruise = yawed_couple(740, 5300, 82 * 1852 / 3600, 3, density=1.1226)
-    assert horizontal(design, cases.points["cruise"]) == pytest.approx(cruise, rel=1e-3)
+    assert askew(design, cases.points["climb"]) == pytest.approx(climb, rel=1e-4)
+    # 90971 Pa at 900 m in the table of the standard atmosphere, in air of 15 degC
+    density = 90971 / (287.053 * 288.15)
+    cruise = yawed_couple(740, 5300, 82 * 1852 / 3600, 3, density)
+    assert askew(design, cases.points["cruise"]) == pytest.approx(cruise, rel=1e-3)
 
 
-def test_yawed_flow_reaches_bearings_and_fatigue():
-    """The couple through the span of the bearings, and in the safety of the shaft.
-
-    So steep that it outweighs what the teeth do to the shaft the other way.
-    """
-    changes = [YAWED.replace("14 deg", f"{angle} deg") for angle in (0, 40)]
-    straight, yawed = (design_from("marram", (STATED_SWING, each)) for each in changes)
-    case, still = (each.reactions.cases.points["climb"] for each in (yawed, straight))
-    reactions = [
-        design.reactions.carried("prop", each).right.reactions[0]
-        for design, each in ((yawed, case), (straight, still))
-    ]
-    couple = yawed_couple(1180, 5700, 32, 40)
-    assert abs(reactions[0] - reactions[1]) == pytest.approx(couple / (0.238 - 0.152), rel=1e-4)
-    for measure in ("fatigue_safety", "gyroscopic_fatigue_safety"):
-        safety = [
-            each.measure(measure, each.subjects.the("shaft", "prop")).number
-            for each in (straight, yawed)
+def test_yawed_flow_adds_to_every_bearing_of_the_propeller_shaft(marram):
+    """0.35 · 1180 N · 0.7 · 1.75 m / 4 through the span, in the plane in which it is worst."""
+    straight = design_from("marram", (STATED_SWING, "  blade_thrust_variation: 0\n"))
+    share = 0.35 * 1180 * 0.7 * 1.75 / 4 / (0.238 - 0.152)
+    for bearing in ("prop_rear", "prop_thrust"):
+        loads = [
+            radial(each, bearing, each.reactions.cases.points["climb"])
+            for each in (marram, straight)
         ]
-        assert safety[1] < safety[0]
+        assert loads[0] - loads[1] == pytest.approx(share)
+
+
+def test_yawed_flow_is_the_worst_of_all_planes(marram):
+    """Turned about the shaft by hand in steps of a degree, at the hub side of the front bearing."""
+    straight = design_from("marram", (STATED_SWING, "  blade_thrust_variation: 0\n"))
+    case = straight.reactions.cases.points["climb"]
+    carried = straight.reactions.carried("prop", case)
+    station = Known(0.238, "m", "x")
+    right, up = (bent.moment(0.238, before=False) for bent in (carried.right, carried.up))
+    couple = 0.35 * 1180 * 0.7 * 1.75 / 4
+    turned_about = max(
+        math.hypot(
+            right + couple * math.cos(math.radians(angle)),
+            up + couple * math.sin(math.radians(angle)),
+        )
+        for angle in range(360)
+    )
+    found = marram.reactions.moment("prop", marram.reactions.cases.points["climb"], station)
+    assert found.number == pytest.approx(turned_about, rel=2e-4)
+
+
+@pytest.mark.parametrize("name", ["tansy", "sorrel", "marram"])
+def test_yawed_flow_relieves_nothing(name):
+    """In no state of load, on no bearing, at no station, in no bolt."""
+    text = (EXAMPLES / f"{name}.yaml").read_text(encoding="utf-8")
+    stated = next(line for line in text.splitlines(True) if "blade_thrust_variation" in line)
+    swings = [f"  blade_thrust_variation: {swing}\n" for swing in (0, 0.2, 0.6)]
+    designs = [design_from(name, (stated, swing)) for swing in swings]
+    for less, more in itertools.pairwise(designs):
+        states = [
+            {case.name: case for case in (*cases.points.values(), *cases.limits)}
+            for cases in (less.reactions.cases, more.reactions.cases)
+        ]
+        for name_of_case, case in states[0].items():
+            for bearing in less.subjects.all("bearing"):
+                before = radial(less, bearing.name, case)
+                assert radial(more, bearing.name, states[1][name_of_case]) >= before - 1e-9
+        for part, kind in (("static_safety", "bearing"), ("yield_safety", "shaft")):
+            for subject in less.subjects.all(kind):
+                before, after = less.measure(part, subject), more.measure(part, subject)
+                if isinstance(before, Known):
+                    assert after.number <= before.number + 1e-9
+        for measure in ("mounting_opening_safety", "mounting_slip_safety"):
+            housing = less.subjects.the("housing")
+            before, after = less.measure(measure, housing), more.measure(measure, housing)
+            if isinstance(before, Known):
+                assert after.number < before.number
+
+
+def test_yawed_flow_and_unbalance_pass_on_to_a_shaft_under_the_propeller_shaft():
+    """The bearings of the propeller shaft stand on the idler shaft: the same resultant."""
+    on_idler = [
+        (f"  {name}:\n    shaft: prop\n", f"  {name}:\n    shaft: prop\n    runs_on: idler\n")
+        for name in ("prop_rear", "prop_thrust")
+    ]
+    design = design_from("marram", *on_idler)
+    case = design.reactions.cases.points["climb"]
+    own, under = (design.reactions.carried(shaft, case) for shaft in ("prop", "idler"))
+    for plane in ("yawed", "turning"):
+        on_idler, on_case = (getattr(each, plane).reactions for each in (own, under))
+        assert max(on_idler) > 0.0
+        assert sum(on_case) == pytest.approx(sum(on_idler), abs=1e-9)
+        moments = [
+            sum(x.station.number * force for x, force in zip(each.supports, forces, strict=True))
+            for each, forces in ((own, on_idler), (under, on_case))
+        ]
+        assert moments[0] == pytest.approx(moments[1], abs=1e-9)
+
+
+@pytest.mark.parametrize("measure", ["fatigue_safety", "gyroscopic_fatigue_safety"])
+def test_yawed_flow_reaches_fatigue(measure):
+    safety = [
+        each.measure(measure, each.subjects.the("shaft", "prop")).number
+        for angle in (0, 14)
+        for each in [design_from("marram", (STATED_SWING, YAWED.replace("14 deg", f"{angle} deg")))]
+    ]
+    assert safety[1] < safety[0]
+
+
+def test_yawed_flow_bends_mesh_and_bearings_away(marram):
+    straight = design_from("marram", (STATED_SWING, "  blade_thrust_variation: 0\n"))
+    point = marram.subjects.the("point", "climb")
+    asked = [("mesh", "second", "bending_slope"), ("mesh", "second", "shaft_slope")]
+    asked.append(("bearing", "prop_thrust", "bearing_slope"))
+    for kind, name, measure in asked:
+        slopes = [
+            each.measure(measure, each.subjects.the(kind, name), point).number
+            for each in (marram, straight)
+        ]
+        assert slopes[0] > slopes[1] > 0.0
+
+
+def test_yawed_flow_keeps_no_bearing_rolling(marram):
+    """Straight flight loads a bearing least, so a stated swing shows nothing there."""
+    straight = design_from("marram", (STATED_SWING, "  blade_thrust_variation: 0\n"))
+    point = marram.subjects.the("point", "cruise")
+    margins = [
+        each.measure("least_load_margin", each.subjects.the("bearing", "prop_rear"), point).number
+        for each in (marram, straight)
+    ]
+    assert margins[0] == margins[1]
 
 
 def test_two_blades_in_yawed_flow_pulse():
     design = design_from("marram", (STATED_SWING, YAWED), ("blades: 3", "blades: 2"))
     climb = yawed_couple(1180, 5700, 32, 14, blades=2)
-    assert horizontal(design, design.reactions.cases.points["climb"]) == pytest.approx(
-        climb, rel=1e-4
-    )
+    assert askew(design, design.reactions.cases.points["climb"]) == pytest.approx(climb, rel=1e-4)
 
 
 def test_stated_swing_held_against_yawed_flow():
@@ -292,14 +402,99 @@ def test_stated_swing_of_the_blades_goes_before_yawed_flow(marram):
     for before, after in zip(
         marram.reactions.cases.limits, design.reactions.cases.limits, strict=True
     ):
-        assert horizontal(design, after) == horizontal(marram, before)
+        assert askew(design, after) == askew(marram, before)
 
 
-def test_thrust_of_an_ideal_propeller_stands_in_where_none_is_stated():
+def test_thrust_that_is_not_stated_lies_between_none_and_the_ideal():
     design = design_from("marram", ("    thrust: 740 N\n", ""))
+    cases = design.reactions.cases
+    ideal = cases.ideal_thrust(design.subjects.the("point", "cruise")).number
+    assert ideal > 740
+    assert [each.number for each in cases.points["cruise"].thrust.bounds] == [ideal, 0.0]
+    continuous = next(case for case in cases.limits if "maximum continuous" in case.name)
+    assert [each.number for each in continuous.thrust.bounds] == [1520.0, 0.0]
+
+
+@pytest.mark.parametrize(
+    "lacking", ["    driving: engine\n", "    airspeed: 82 kt\n", "    air_temperature: 15 degC\n"]
+)
+def test_thrust_without_bounds_is_asked_for(lacking):
+    text = (EXAMPLES / "marram.yaml").read_text(encoding="utf-8")
+    cruise = text[text.index("  - name: cruise") : text.index("  - name: descent")]
+    less = cruise.replace("    thrust: 740 N\n", "").replace(lacking, "")
+    assert len(less) < len(cruise) - len("    thrust: 740 N\n")
+    design = design_from("marram", (cruise, less))
     thrust = design.reactions.cases.points["cruise"].thrust
-    assert isinstance(thrust, Known)
-    assert thrust.number > 740
+    assert [each.missing[0][-1] for each in thrust.bounds] == ["thrust"]
+
+
+def test_worse_bound_of_the_thrust_counts_for_each_bearing():
+    """The propeller wheel pulls against the propeller, so any thrust relieves the bearings.
+
+    At 62 kW and 4800 rpm the tooth force on the wheel of 36 teeth of 3 mm at 15 deg, by hand.
+    """
+    design = design_from("sorrel", ("    thrust: 990 N\n", ""))
+    cruise = design.subjects.the("point", "cruise")
+    torque = 62e3 / (4800 * math.tau / 60) * 37 / 24 * 36 / 23
+    gear = torque * math.tan(math.radians(15)) / (3e-3 * 36 / math.cos(math.radians(15)) / 2)
+    ideal = design.reactions.cases.ideal_thrust(cruise).number
+    nets = design.reactions.forces.net_axials("prop", design.reactions.cases.points["cruise"])
+    assert [each.number for each in nets] == pytest.approx([ideal - gear, -gear], rel=6e-3)
+    carried = [
+        design.measure("axial_force", design.subjects.the("bearing", name), cruise).number
+        for name in ("prop_thrust", "prop_thrust_front")
+    ]
+    assert carried == pytest.approx([gear, gear], rel=6e-3)
+    assert gear > abs(ideal - gear)
+
+
+@pytest.mark.parametrize("name", ["tansy", "sorrel", "marram"])
+def test_missing_thrust_improves_nothing(name):
+    """Against any thrust between none and the ideal, stated where the engine drives."""
+    text = (EXAMPLES / f"{name}.yaml").read_text(encoding="utf-8")
+    stated = re.findall(r"    thrust: \d[^\n]*\n", text)
+    missing = design_from(name, *((line, "") for line in stated))
+    points = [point for point in missing.points if point.raw("driving") == "engine"]
+    assert len(stated) == len(points)
+    ideal = [missing.reactions.cases.ideal_thrust(point).number for point in points]
+    asked = [
+        (measure, subject)
+        for kind, measures in (
+            ("bearing", ("static_safety", "basic_life", "least_load_margin")),
+            ("shaft", ("fatigue_safety", "gyroscopic_fatigue_safety", "yield_safety")),
+            ("housing", ("mounting_slip_safety", "mounting_opening_safety")),
+        )
+        for subject in missing.subjects.all(kind)
+        for measure in measures
+    ]
+    for share in (0.0, 0.3, 0.7, 1.0):
+        lines = [f"    thrust: {share * each} N\n" for each in ideal]
+        design = design_from(name, *zip(stated, lines, strict=True))
+        for measure, subject in asked:
+            varies = design.measure_named(measure, subject).varies
+            for point in points if varies else (None,):
+                with_it = design.measure(measure, subject, point)
+                without = missing.measure(measure, subject, point)
+                if isinstance(without, Known):
+                    assert without.number <= with_it.number * (1 + 1e-9), (measure, subject.label)
+
+
+@pytest.mark.parametrize(("air", "kelvin"), [("15 degC", 288.15), ("-20 degC", 253.15)])
+def test_ideal_thrust_is_that_of_the_stated_air(air, kelvin):
+    """95 kW, 18 m/s and 1.9 m at sea level: w² (w − V) = P / (2 ρ A), T = P / w."""
+    changes = [("power: 60 kW\n    driving", "power: 95 kW\n    driving")]
+    changes += [("airspeed: 36 kt", "airspeed: 18 m/s"), ("diameter: 1.75 m", "diameter: 1.9 m")]
+    design = design_from(
+        "marram",
+        *changes,
+        ("nose_up: 8 deg\n    air_temperature: 30 degC", f"air_temperature: {air}"),
+    )
+    point = design.subjects.the("point", "take-off")
+    mass_flow = 101325 / (287.053 * kelvin) * math.pi * 1.9**2 / 4
+    through = brentq(lambda w: 2 * mass_flow * w**2 * (w - 18) - 95e3, 18, 60)
+    found = design.reactions.cases.ideal_thrust(point).number
+    assert found == pytest.approx(95e3 / through, rel=1e-5)
+    assert found == pytest.approx({288.15: 3001, 253.15: 3092}[kelvin], abs=1)
 
 
 def test_third_bearing_shares_the_load():
