@@ -167,14 +167,8 @@ def _separation(movers: Movers, speed: float, mean: float) -> Known:
     """s at a speed [rad/s] and mean torque [N m], with the order that is nearest."""
     resonances, survey = movers.resonances, movers.survey
     apart, nearest = resonances.separation(speed, mean)
-    share = Known(
-        COUNTS_ABOVE,
-        "1",
-        "q",
-        origin="an order counts where its torque at the crossing is above this share of the mean",
-    )
     words = resonances.crossing_words(nearest) if nearest else "no order counts here"
-    details = [share, Known(words, "", "nearest", origin=Detail("torsional survey"))]
+    details = [COUNTS_ABOVE, Known(words, "", "nearest", origin=Detail("torsional survey"))]
     if apart < _WANTED:
         words = _clearing(movers, speed, mean)
         details.append(Known(words, "", "cleared by", origin=Detail("torsional survey")))

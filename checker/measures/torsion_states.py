@@ -105,7 +105,7 @@ def overrun_separation(design: Design, drive: Subject, point: Subject) -> Value:
         return Unknown(because=_NO_CLUTCH)
     apart, nearest = overrun.separation(float(survey.speed[index]), float(survey.mean[index]))
     words = Known(nearest, "", "nearest", origin=Detail("torsional survey"))
-    return survey.found(apart, "1", "s", words)
+    return survey.found(apart, "1", "s", COUNTS_ABOVE, words)
 
 
 @measure("damper", "rad", "twist under the largest mean torque", at="dynamic_stiffness")
@@ -171,9 +171,9 @@ def _highest_excitation(survey: TorsionalSurvey, groups: tuple[tuple[int, ...], 
         ],
         axis=0,
     )
-    counts = np.flatnonzero(torque > COUNTS_ABOVE * excitation.full)
+    counts = np.flatnonzero(torque > COUNTS_ABOVE.number * excitation.full)
     highest = excitation.orders[int(counts[-1])] if len(counts) else 0.0
-    order = survey.found(float(highest), "1", "h_max")
+    order = survey.found(float(highest), "1", "h_max", COUNTS_ABOVE)
     top = Known(survey.top, "rad/s", "ω_top", origin="top of the survey", inputs=survey.inputs)
     return compute(engine_mechanics.excitation_frequency, order, top)
 

@@ -12,6 +12,9 @@ _CRANK_DRAWING = "by its maker, or from the section drawing of the crankshaft"
 
 HINTS = {
     "propeller.inertia": "hang it level on two or three wires, time the swing, state swing_test",
+    "propeller.blade_damping": (
+        "tap a blade in its plane, hub held: twice the natural logarithm of one swing over the next"
+    ),
     "damper.dynamic_stiffness": "by its maker, or twist it on the bench and state twist_test",
     "damper.inertia_engine_side": f"by its maker, or that half {_SWUNG}",
     "damper.inertia_propeller_side": f"by its maker, or that half {_SWUNG}",

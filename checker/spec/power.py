@@ -357,6 +357,10 @@ class Propeller(Part):
         "Share of the inertia that swings in that mode. Left out, the torsional model takes the "
         "propeller as rigid."
     )
+    blade_damping: Annotated[float | None, Number(0.0, 1.0)] = stated(
+        "Relative damping psi of that mode, by a tap test: loss per cycle over elastic energy, "
+        "twice the logarithmic decrement. Left out, a low one is assumed."
+    )
     blade_passing_torque: Share = stated(
         "Alternating torque at blade-passing frequency, as a share of the propeller's mean torque."
     )

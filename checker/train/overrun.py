@@ -65,7 +65,7 @@ class Overrun:
         """
         least, nearest = 1.0, "no order counts here"
         survey = self.survey
-        counts = self._torque(speed, mean) > COUNTS_ABOVE * survey.excitation.full
+        counts = self._torque(speed, mean) > COUNTS_ABOVE.number * survey.excitation.full
         low, high = self.modes[0].frequency, self.modes[-1].frequency
         for mode, index in zip(*counts.nonzero(), strict=True):
             order = survey.orders[index]

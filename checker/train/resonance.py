@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from checker.known import assumed
 from checker.mechanics import critical_speed
 from checker.mechanics.torsion import Modes
 from checker.train.torsional_model import TorsionalModel
@@ -17,8 +18,12 @@ if TYPE_CHECKING:
     Real = NDArray[np.float64]
     Complex = NDArray[np.complex128]
 
-COUNTS_ABOVE = 0.1
-"""Share of the mean torque above which an order counts for the separation."""
+COUNTS_ABOVE = assumed(
+    0.1,
+    "1",
+    "q",
+    "an order counts where its torque is above this share of the mean; common practice, no source",
+)
 _SEEN_BEYOND = 1.3
 _NOTHING = 1e-3
 _RPM = 60.0 / math.tau
@@ -200,7 +205,8 @@ class Resonances:
         """
         either = zip(self.crossings_at(speed, mean), self.crossings, strict=True)
         larger = [max(pair, key=lambda each: each.torque) for pair in either]
-        return [each for each in larger if each.torque > max(COUNTS_ABOVE * abs(mean), _NOTHING)]
+        least = COUNTS_ABOVE.number * abs(mean)
+        return [each for each in larger if each.torque > max(least, _NOTHING)]
 
     def separation(self, speed: float, mean: float) -> tuple[float, Crossing | None]:
         """Least separation of an order that counts at a speed [rad/s] and mean torque [N m]."""

@@ -91,12 +91,14 @@ class _Builder:
         if self._unknown:
             return merged(self._unknown)
         blades = any(node.kind == "blades" for node in self._nodes)
+        stated = self._subjects.the("propeller").given("blade_damping", "ψ_blades")
+        damping = stated if isinstance(stated, Known) else BLADE_DAMPING
         inputs = (
             *(node.inertia for node in self._nodes),
             *(node.stiffness for node in self._nodes if node.stiffness is not None),
             *damper.inputs,
             STEEL_DAMPING,
-            *((BLADE_DAMPING,) if blades else ()),
+            *((damping,) if blades else ()),
         )
         return TorsionalModel(
             tuple(self._nodes),
@@ -104,6 +106,7 @@ class _Builder:
             damper.states,
             damper.running,
             self._propeller,
+            damping,
             self._ratios,
             inputs,
         )

@@ -17,7 +17,10 @@ STEEL_DAMPING = assumed(
     0.05, "1", "ψ_steel", "loss per cycle in steel shafts, teeth and joints (from memory)"
 )
 BLADE_DAMPING = assumed(
-    0.2, "1", "ψ_blades", "loss per cycle in blades, with the air they move (from memory)"
+    0.05,
+    "1",
+    "ψ_blades",
+    "loss per cycle in blades that swing in their plane, where the air damps little (from memory)",
 )
 
 
@@ -103,6 +106,7 @@ class TorsionalModel:
         states: damper from hot and soft to cold and stiff; one where there is no damper.
         running: index of the state as stated.
         propeller: index of the node of the hub.
+        blade_damping: relative damping of the blades, where they swing.
         ratios: crankshaft speed over the speed of each shaft.
         inputs: everything it was made of.
     """
@@ -112,6 +116,7 @@ class TorsionalModel:
     states: tuple[State, ...]
     running: int
     propeller: int
+    blade_damping: Known
     ratios: dict[str, Known]
     inputs: tuple[Known, ...]
 
@@ -155,8 +160,8 @@ class TorsionalModel:
                 damping.append(state.damping)
             else:
                 stiffness.append(node.stiffness.number if node.stiffness else torsion.RIGID)
-                assumed_damping = BLADE_DAMPING if node.kind == "blades" else STEEL_DAMPING
-                damping.append(float(assumed_damping.number))
+                own = self.blade_damping if node.kind == "blades" else STEEL_DAMPING
+                damping.append(own.number)
         inertia = tuple(node.inertia.number for node in self.nodes)
         parent = tuple(node.parent for node in self.nodes)
         viscous: tuple[float, ...] = ()

@@ -418,15 +418,37 @@ def test_modes_in_words():
     assert words.startswith("25.9 Hz")
 
 
+FLEXIBLE = {"propeller.blade_inertia_share": "50 %", "propeller.first_blade_frequency": "80 Hz"}
+
+
 def test_flexible_blades_split_the_propeller():
     rigid = frequencies()
-    flexible = {"propeller.blade_inertia_share": "50 %", "propeller.first_blade_frequency": "80 Hz"}
-    found = frequencies(flexible)
+    found = frequencies(FLEXIBLE)
     assert len(found) == len(rigid) + 1
     assert found[1] < rigid[1]
-    stiff = {**flexible, "propeller.first_blade_frequency": "50000 Hz"}
+    stiff = {**FLEXIBLE, "propeller.first_blade_frequency": "50000 Hz"}
     assert frequencies(stiff)[1:3] == pytest.approx(rigid[1:3], rel=1e-3)
-    assert ask(design(flexible), "drive", "blade_mode_in_model").value is True
+    assert ask(design(FLEXIBLE), "drive", "blade_mode_in_model").value is True
+
+
+def test_blades_swing_as_much_as_their_damping_lets_them():
+    small = {"propeller.blade_inertia_share": "1 %", "propeller.first_blade_frequency": "200 Hz"}
+
+    def strongest(damping):
+        solved = design({**small, **damping})
+        model = solved.survey.model
+        mode = int(solved.survey.modes[0].energy[:, model.joint("blades")].argmax())
+        found = [each for each in solved.resonances.crossings if each.mode == mode]
+        return max(each.torque for each in found), model
+
+    assumed_low, model = strongest({})
+    assert model.blade_damping.number == 0.05
+    assert any("from memory" in str(leaf.origin) for leaf in model.blade_damping.leaves())
+    # Light blades hold nearly all the energy of their mode: twice the damping, half the torque.
+    twice, model = strongest({"propeller.blade_damping": 0.1})
+    assert model.blade_damping.path == ("propeller", "blade_damping")
+    assert model.blade_damping in model.inputs
+    assert twice == pytest.approx(assumed_low / 2.0, rel=0.05)
 
 
 def test_an_open_clutch_leaves_the_propeller_alone():

@@ -71,7 +71,7 @@ class _Diagram:
         ordered = sorted(crossings, key=lambda each: -each.torque)
         if not ordered:
             return []
-        least = COUNTS_ABOVE * min(ordered[0].torque, self.survey.excitation.full)
+        least = COUNTS_ABOVE.number * min(ordered[0].torque, self.survey.excitation.full)
         return [each for each in ordered if each.torque >= least]
 
     def _rows(self) -> list[int]:
