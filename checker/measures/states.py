@@ -110,24 +110,21 @@ def overrunning_unreached(design: Design, states: Subject) -> Value:
     """Number of parts that turn on behind the clutch, and itself, that the supply misses.
 
     A pump reaches what its paths end in, stored oil what keeps it, grease a greased bearing and the
-    clutch; splash reaches all if a gear behind the clutch dips where the propeller overruns.
+    clutch; splash reaches all if a gear behind the clutch dips where the propeller overruns. That
+    none is needed is true of nothing that turns.
     """
     clutch, supply = _clutch_present(design), states.given("engine_stopped.supply", "supply")
     if isinstance(clutch, Unknown) or isinstance(supply, Unknown):
         return all_known(clutch, supply) or supply
     turning = _overrunning_parts(design) if clutch.value else []
     reaches = _REACH.get(str(supply.value))
-    reached = reaches(design, states, turning) if reaches else _all_or_none(supply, turning)
+    reached = reaches(design, states, turning) if reaches else set()
     if isinstance(reached, Unknown):
         return reached
     dry = [name for name in turning if name not in reached]
     origin = Detail("the supply does not reach it")
     inputs = tuple(Known(name, "", "part", origin=origin) for name in dry)
     return Known(len(dry), "1", "n", origin="count of overrunning parts", inputs=(supply, *inputs))
-
-
-def _all_or_none(supply: Known, turning: list[str]) -> set[str]:
-    return set() if supply.value in _NO_SUPPLY else set(turning)
 
 
 def _piped(design: Design, states: Subject, turning: list[str]) -> set[str] | Unknown:
@@ -173,8 +170,8 @@ def _dips_behind_clutch(design: Design) -> Value:
         if overruns.value:
             deepest.append(largest([design.measure("lowest_dip", each, point) for each in gears]))
     unknown = all_known(*deepest)
-    if unknown is not None:
-        return unknown
+    if unknown is not None or not deepest:
+        return unknown or Unknown((("operation",),), "no point shows the clutch overrunning")
     known = tuple(each for each in deepest if isinstance(each, Known))
     dips = all(each.number > 0.0 for each in known)
     return Known(dips, "", "dips", origin="lowest level, where the clutch overruns", inputs=known)

@@ -18,7 +18,7 @@ from checker.train.what_moves_it import Movers
 _RPM = 60.0 / math.tau
 _WANTED = 0.2
 _NONE = "none"
-_NO_CHANGE = "no one change of up to four times"
+_NO_CHANGE = "no single change of damper, inertia or speed"
 
 
 def at_point(design: Design, point: Subject) -> tuple[Resonances, int] | Unknown:
@@ -169,7 +169,7 @@ def _separation(movers: Movers, speed: float, mean: float) -> Known:
     apart, nearest = resonances.separation(speed, mean)
     words = resonances.crossing_words(nearest) if nearest else "no order counts here"
     details = [COUNTS_ABOVE, Known(words, "", "nearest", origin=Detail("torsional survey"))]
-    if apart < _WANTED:
+    if apart < _WANTED and (speed, mean) in movers.worst:
         words = _clearing(movers, speed, mean)
         details.append(Known(words, "", "cleared by", origin=Detail("torsional survey")))
     return survey.found(apart, "1", "s", *details)
@@ -190,7 +190,7 @@ def smallest_change(design: Design, drive: Subject) -> Value:
     movers = design.movers
     if isinstance(movers, Unknown):
         return movers
-    speed, mean = min(movers.held, key=lambda each: movers.resonances.separation(*each)[0])
+    speed, mean = min(movers.worst, key=lambda each: movers.resonances.separation(*each)[0])
     words = _NONE
     if movers.resonances.separation(speed, mean)[0] < _WANTED:
         words = _clearing(movers, speed, mean)
@@ -218,7 +218,8 @@ def sensitivity(design: Design, drive: Subject) -> Value:
 def barred_ranges(design: Design, drive: Subject) -> Value:
     """Speeds at which a torque exceeds what is allowed or teeth or clutch reverse, or none.
 
-    The marine formula about each crossing in such a range stands beside it for comparison.
+    Each with what bars it. The marine formula about the strongest crossing in such a range stands
+    beside it for comparison.
     """
     resonances, barred = design.resonances, design.barred
     if isinstance(resonances, Unknown):
@@ -227,14 +228,17 @@ def barred_ranges(design: Design, drive: Subject) -> Value:
         return barred
     words = []
     for low, high in barred.proved:
-        text = f"{low * _RPM:.0f} to {high * _RPM:.0f} rpm"
-        for crossing in resonances.listed():
-            beside = marine(barred.survey, crossing)
-            if beside and crossing.speeds[0] <= high and crossing.speeds[1] >= low:
-                text += (
-                    f" ({crossing.words.rstrip(',')}; marine formula, from memory, for comparison "
-                    f"only: {beside[0] * _RPM:.0f} to {beside[1] * _RPM:.0f} rpm)"
-                )
+        text = f"{low * _RPM:.0f} to {high * _RPM:.0f} rpm, {', '.join(barred.causes(low, high))}"
+        meeting = [
+            each for each in resonances.listed() if each.speeds[0] <= high and each.speeds[1] >= low
+        ]
+        strongest = max(meeting, key=lambda each: each.torque, default=None)
+        beside = strongest and marine(barred.survey, strongest)
+        if strongest and beside:
+            text += (
+                f" ({strongest.words.rstrip(',')}; marine formula, from memory, for comparison "
+                f"only: {beside[0] * _RPM:.0f} to {beside[1] * _RPM:.0f} rpm)"
+            )
         words.append(text)
     return _as_far_as_rated(barred, barred.survey.found("; ".join(words) or _NONE, "", "barred"))
 
@@ -251,16 +255,13 @@ def _as_far_as_rated(barred: BarredRanges, found: Known) -> Value:
 def outside_barred(design: Design, drive: Subject, point: Subject) -> Value:
     """Whether the crankshaft speed of the point is in no barred range.
 
-    Below idle and above the top of the survey the torque at the point itself decides.
+    The ranges stand on the propeller law; the torque at the point itself bars it as well.
     """
     speed = point.given("engine_speed", "ω")
     barred, found = design.barred, at_point(design, point)
     if isinstance(barred, Unknown) or isinstance(speed, Unknown) or isinstance(found, Unknown):
         return merged([each for each in (barred, speed, found) if isinstance(each, Unknown)])
-    if barred.survey.idle <= speed.number <= barred.survey.top:
-        inside = barred.at_speed(speed.number)
-    else:
-        inside = barred.at_point(found[1])
+    inside = barred.at_point(found[1]) or barred.at_speed(speed.number)
     return _free(barred, inside, speed)
 
 

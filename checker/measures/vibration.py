@@ -139,9 +139,8 @@ def alternating_share_at_rating(design: Design, mesh: Subject) -> Value:
     node = survey.model.joint("mesh", mesh.name)
     if node is None or not survey.model.nodes[node].on_path:
         return Unknown(because=_OFF_PATH)
-    index = int(abs(survey.speed - survey.reference).argmin())
-    mean = survey.found(float(survey.carried[node, index]), "N m", "T")
-    swing = survey.found(float(survey.alternating[node, index]), "N m", "T_a")
+    mean = survey.found(survey.at_rating(survey.carried[node]), "N m", "T")
+    swing = survey.found(survey.at_rating(survey.alternating[node]), "N m", "T_a")
     return compute(critical_speed.share_of_mean, swing, mean)
 
 
@@ -266,7 +265,7 @@ def run_through_limiter_margin(design: Design, damper: Subject) -> Value:
 
 @measure("clutch", "1", "least torque of the teeth over the mean at idle with the clutch locked")
 def locked_idle_share(design: Design, clutch: Subject) -> Value:
-    """Least torque over mean torque of the first mesh at idle, the clutch passing it both ways."""
+    """Least torque over mean torque of the worst mesh at idle, the clutch passing it both ways."""
     survey = design.survey
     if isinstance(survey, Unknown):
         return survey

@@ -234,7 +234,7 @@ def swing(amplitude: "Complex", orders: "Real") -> tuple["Real", "Real"]:
     orders closer. Half a cycle on, every even multiple of the lowest order is as it was and every
     odd one has turned its sign: half the angles show both halves of the cycle.
 
-    Source: Fourier sum, derived. Valid for orders that repeat over two turns, at most 12.
+    Source: Fourier sum, derived. Valid for orders that repeat over two turns.
 
     Args:
         amplitude: complex amplitude of each order [N m]: [..., order].

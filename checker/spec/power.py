@@ -174,7 +174,9 @@ class Engine(Part):
     rotation: Sense = stated(
         "Sense of the crankshaft, seen from the engine looking towards the propeller."
     )
-    idle_speed: Turning = stated("Idle speed of the crankshaft.")
+    idle_speed: Annotated[Quantity | None, Of("angular_speed", above="0 rpm")] = stated(
+        "Idle speed of the crankshaft."
+    )
     dwell_speeds: list[Turning] | None = stated(
         "Other crankshaft speeds at which the engine is held on the ground, such as warm-up and "
         "ignition check."
@@ -194,7 +196,7 @@ class Engine(Part):
     stroke: Size = stated("Piston stroke.")
     rod_length: Size = stated("Length of the connecting rod between centres.")
     reciprocating_mass: Mass = stated("Reciprocating mass of one cylinder.")
-    compression_ratio: Annotated[float | None, Number(1.0, 50.0)] = stated(
+    compression_ratio: Annotated[float | None, Number(2.0, 50.0)] = stated(
         "Geometric compression ratio."
     )
     cylinder_spread: Annotated[Quantity | None, Of("ratio", at_least="0 %", at_most="50 %")] = (
@@ -353,7 +355,7 @@ class Propeller(Part):
     vibration_evidence: Text = stated(
         "Vibration stress evidence for this propeller on this engine and drive."
     )
-    first_blade_frequency: Annotated[Quantity | None, Of("frequency", above="0 Hz")] = stated(
+    first_blade_frequency: Annotated[Quantity | None, Of("frequency", at_least="1 Hz")] = stated(
         "Frequency of the first flexible blade mode in the plane of rotation, hub held."
     )
     blade_inertia_share: Share = stated(

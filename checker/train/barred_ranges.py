@@ -26,6 +26,7 @@ class Limit:
 
     Attributes:
         kind: of the part.
+        name: of the part, empty where there is one only.
         nodes: the joints in which it meets that torque.
         on: whether it limits the alternating torque, or the mean and alternating together.
         rating: what the part bears [N m].
@@ -33,10 +34,16 @@ class Limit:
     """
 
     kind: Literal["crank", "damper", "clutch", "gear", "shaft"]
+    name: str
     nodes: tuple[int, ...]
     on: Literal["swing", "peak"]
     rating: Value
     ratio: float
+
+    @property
+    def words(self) -> str:
+        """The part in words."""
+        return f"{'crankshaft' if self.kind == 'crank' else self.kind} {self.name}".rstrip()
 
     @property
     def allowed(self) -> float | None:
@@ -66,7 +73,7 @@ class BarredRanges:
         for name, ratio in model.ratios.items():
             joints = tuple(model.joints_of(name))
             found += [
-                Limit("shaft", joints, "peak", torque, ratio.number)
+                Limit("shaft", name, joints, "peak", torque, ratio.number)
                 for torque in values.yield_torques(self.subjects.the("shaft", name))
             ]
         return tuple(found)
@@ -78,23 +85,23 @@ class BarredRanges:
             case "crank" if index:  # the first node is turned by nothing
                 engine = self.subjects.the("engine")
                 swing = engine.given("crankshaft.vibratory_torque_rating", "T_KW")
-                yield Limit("crank", (index,), "swing", swing, ratio)
+                yield Limit("crank", "", (index,), "swing", swing, ratio)
             case "damper":
                 damper = self.subjects.the("damper")
                 swing = damper.given("vibratory_torque_rating", "T_KW")
                 peak = damper.given("peak_torque_rating", "T_peak")
-                yield Limit("damper", (index,), "swing", swing, ratio)
-                yield Limit("damper", (index,), "peak", peak, ratio)
+                yield Limit("damper", "", (index,), "swing", swing, ratio)
+                yield Limit("damper", "", (index,), "peak", peak, ratio)
             case "clutch":
                 rated = rated_torque_of(self.subjects.the("clutch"))
-                yield Limit("clutch", (index,), "peak", rated, ratio)
+                yield Limit("clutch", "", (index,), "peak", rated, ratio)
             case "mesh":
                 mesh = self.subjects.spec.meshes[node.name]
                 for name in (mesh.driver, mesh.driven):
                     gear = self.subjects.the("gear", name)
                     own = self.survey.model.ratios[str(gear.raw("shaft"))].number
                     peak = gear.given("peak_torque_rating", "T_lim")
-                    yield Limit("gear", (index,), "peak", peak, own)
+                    yield Limit("gear", name, (index,), "peak", peak, own)
 
     @property
     def missing(self) -> Unknown | None:
@@ -134,24 +141,44 @@ class BarredRanges:
         """
         return any(bool(self._barred(each)[index]) for each in self.survey.responses)
 
+    def causes(self, low: float, high: float) -> list[str]:
+        """What bars the speeds between two [rad/s], in words, in the order of the torque's way."""
+        speed = self.survey.speed[:SPEEDS]
+        within = (speed >= low) & (speed <= high)
+        found: dict[str, None] = {}
+        for response in self.survey.responses:
+            for words, hit in self._hits(response):
+                if hit[:SPEEDS][within].any():
+                    found[words] = None
+        return list(found)
+
     def _barred(self, response: Response) -> "NDArray[np.bool_]":
         """Whether each speed and point of the survey is barred in one state of the damper."""
+        import numpy as np
+
+        barred = np.zeros(len(self.survey.speed), dtype=bool)
+        for _, hit in self._hits(response):
+            barred |= hit
+        return barred
+
+    def _hits(self, response: Response) -> "Iterator[tuple[str, NDArray[np.bool_]]]":
+        """What bars each speed and point in one state of the damper, with its words."""
         import numpy as np
 
         survey = self.survey
         highest = np.maximum(abs(survey.carried + response.up), abs(survey.carried + response.down))
         swing = np.maximum(response.up, -response.down)
-        barred = np.zeros(len(survey.speed), dtype=bool)
         for limit in self.limits:
             if limit.allowed is not None:
                 torque = swing if limit.on == "swing" else highest
-                barred |= (torque[list(limit.nodes)] > limit.allowed).any(axis=0)
+                over = (torque[list(limit.nodes)] > limit.allowed).any(axis=0)
+                yield f"{limit.words} swings above what it bears", np.asarray(over)
         against = np.where(survey.carried < 0.0, -response.up, response.down)
         turned = abs(survey.carried) + against < 0.0
         for index, node in enumerate(survey.model.nodes):
             if node.kind in ("mesh", "clutch") and node.on_path:
-                barred |= turned[index] & ~survey.open
-        return barred
+                parts = "clutch lets go" if node.kind == "clutch" else f"teeth of {node.name} part"
+                yield parts, turned[index] & ~survey.open
 
 
 def marine(survey: TorsionalSurvey, crossing: Crossing) -> tuple[float, float] | None:

@@ -65,7 +65,8 @@ class EngineExcitation:
         intake: absolute pressure in the manifold at full load [Pa].
         throttled: intake pressure with the throttle closed over that at full load.
         stated: gas torque of the whole engine at full load by order [N m]; not a number where it
-            is computed. Below full load it differs from the computed torque in proportion to load.
+            is computed. It differs from the computed torque in proportion to load, each cylinder by
+            its share, so that what twists a crankshaft between its throws stays.
         unphased: the orders whose stated torque has no phase.
         inertia: of one cylinder by order, per (rad/s)² [kg m²].
         full: mean torque at full load [N m].
@@ -99,13 +100,14 @@ class EngineExcitation:
         import numpy as np
 
         measured = not np.isnan(self.stated).any()
-        alike = measured or (lumped and self.even)
+        alike = lumped and (measured or self.even)
         return (0,) if alike else tuple(range(len(self.angles)))
 
     def unthrottled(self) -> "EngineExcitation":
         """The same engine drawing in as with an open throttle: at a start and a stop.
 
-        At these speeds the little air that passes a closed throttle fills the cylinders.
+        At these speeds the little air that passes a closed throttle fills the cylinders; a blower
+        is taken to fill them as at full load.
         """
         return replace(self, throttled=1.0)
 
@@ -130,11 +132,20 @@ class EngineExcitation:
         vectors = formulas.phase_vectors(self.orders, [self.angles[each] for each in cylinders])
         inertia = np.multiply.outer(speed**2, self.inertia * vectors)
         share = len(cylinders) / len(self.angles)
-        stated = share * np.where(self.unphased, 0.0, self.stated)
-        full = self._computed(cylinders, vectors, np.ones(1), weak)[0]
-        more = np.where(np.isnan(stated), 0.0, stated - full)
-        gas = self._computed(cylinders, vectors, load, weak) + np.multiply.outer(load, more)
+        gas = self._computed(cylinders, vectors, load, weak)
+        if not np.isnan(self.stated).all():
+            more = np.where(self.unphased, 0.0, self.stated) - self._whole_at_full(weak)
+            more = np.where(np.isnan(more), 0.0, more)
+            gas = gas + share * np.multiply.outer(load, more)
         return np.asarray(gas + inertia)
+
+    def _whole_at_full(self, weak: int) -> "Complex":
+        """Computed gas torque of all cylinders at full load by order [N m]."""
+        import numpy as np
+
+        every = tuple(range(len(self.angles)))
+        vectors = formulas.phase_vectors(self.orders, self.angles)
+        return np.asarray(self._computed(every, vectors, np.ones(1), weak)[0])
 
     def unphased_of(self, cylinders: tuple[int, ...], mean: "Real") -> "Complex":
         """Stated torque of some cylinders by order [N m] whose phase is not known: [speed, order].
@@ -393,7 +404,11 @@ def _stated_harmonics(engine: Subject, orders: tuple[float, ...]) -> _Stated | U
         if unknown is not None:
             return unknown
         if _number(order) not in orders:
-            return Unknown((each.place("order"),), f"one of the orders {orders} is needed")
+            return Unknown(
+                (each.place("order"),),
+                f"order {_number(order):g} is not surveyed: multiples of {orders[0]:g} up to "
+                f"{orders[-1]:g} are",
+            )
         at = orders.index(_number(order))
         phase = each.given("phase", "φ_h")
         turned = phase.number if isinstance(phase, Known) else 0.0

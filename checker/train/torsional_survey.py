@@ -275,13 +275,14 @@ class TorsionalSurvey:
 
     def swing_at_rating(self, shaft: str) -> float:
         """Largest alternating torque [N m] at a shaft's speed at maximum continuous power."""
+        swings = [self.at_rating(self.alternating[each]) for each in self.model.joints_of(shaft)]
+        return max(swings) * self.model.ratios[shaft].number
+
+    def at_rating(self, torque: "Real") -> float:
+        """A torque over speed [N m] at maximum continuous power, along the propeller law."""
         import numpy as np
 
-        swings = [
-            np.interp(self.reference, self.speed[:SPEEDS], self.alternating[index, :SPEEDS])
-            for index in self.model.joints_of(shaft)
-        ]
-        return float(max(swings)) * self.model.ratios[shaft].number
+        return float(np.interp(self.reference, self.speed[:SPEEDS], torque[:SPEEDS]))
 
     @cached_property
     def alternating(self) -> "Real":
@@ -419,6 +420,8 @@ def build_survey(
         or not (isinstance(idle, Known) and isinstance(top, Known) and isinstance(reference, Known))
     ):
         return merged(unknown)
+    if idle.number >= top.number:
+        return Unknown((engine.place("idle_speed"),), "idle lies above the top of the survey")
     points = {}
     for point in subjects.all("point"):
         stated = _point(motion, point)

@@ -36,6 +36,18 @@ class Movers:
         self.resonances = resonances
         self.survey = resonances.survey
         self._tried: dict[tuple[Movable, float], Resonances] = {}
+        self._cleared: dict[tuple[float, float, float], list[tuple[str, float]]] = {}
+
+    @cached_property
+    def worst(self) -> list[tuple[float, float]]:
+        """Of the operation points, and of the speeds that are held, that nearest to resonance."""
+        count = len(self.held) - len(self.survey.held)
+        parts = (self.held[:count], self.held[count:])
+        return [
+            min(part, key=lambda each: self.resonances.separation(*each)[0])
+            for part in parts
+            if part
+        ]
 
     @cached_property
     def held(self) -> tuple[tuple[float, float], ...]:
@@ -89,7 +101,12 @@ class Movers:
             mean: mean torque of the crankshaft there [N m].
             wanted: separation.
         """
+        key = (speed, mean, wanted)
+        if key not in self._cleared:
+            self._cleared[key] = self._clearing(speed, mean, wanted)
+        return self._cleared[key]
 
+    def _clearing(self, speed: float, mean: float, wanted: float) -> list[tuple[str, float]]:
         def with_part(part: Movable) -> Callable[[float], float]:
             return lambda factor: self._apart(part, factor, speed, mean, wanted) - wanted
 

@@ -176,7 +176,7 @@ def test_turning_against_each_other_both_peaks_add(solve, monkeypatch):
 
 
 def test_without_bearings_it_is_open_which_shaft_enters_the_case(solve):
-    design = solve({"bearings": {}, "lubrication.paths": None, "records": None})
+    design = solve({"bearings": {}, "lubrication.paths": None, "records": None, "states": None})
     value = design.measure("mounting_slip_safety", design.subjects.the("housing"))
     assert ("bearings",) in value.missing
 

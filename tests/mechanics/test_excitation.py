@@ -112,7 +112,7 @@ def test_the_pressure_cycle_does_the_indicated_work(indicated, intake, strokes):
     harmonics = excitation.gas_harmonics(cylinder, [0.0]).at(indicated, intake)
     mean = harmonics[0].real / 2.0
     pumping = (intake - excitation.ATMOSPHERE) if strokes == 4 else 0.0
-    work = (indicated + pumping) * cylinder.displacement
+    work = (indicated + pumping) * excitation.displacement(cylinder.bore, cylinder.stroke)
     assert mean * math.tau * strokes / 2.0 == pytest.approx(work, rel=2e-3, abs=0.3)
 
 

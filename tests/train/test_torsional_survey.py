@@ -489,7 +489,7 @@ def test_stated_harmonics_scale_with_the_indicated_torque():
         torsion.swing(response.torque[0, ..., :-1], np.array(bound.excitation.orders))[0]
     )
     odd = [{"order": 1.25, "amplitude": "200 N m"}]
-    assert "orders" in design({"engine.torque_harmonics": odd}).survey.because
+    assert "order 1.25 is not surveyed" in design({"engine.torque_harmonics": odd}).survey.because
 
 
 def test_firing_intervals_are_asked_for():
@@ -722,6 +722,27 @@ def test_half_orders_are_excited_by_the_weak_cylinder():
     assert half[2] == pytest.approx(2 * half[1], rel=1e-6)
     assert "tenth less work" in " ".join(str(each.origin) for each in assumed.inputs)
     assert "tenth less work" not in " ".join(str(each.origin) for each in worse.inputs)
+
+
+@pytest.mark.parametrize("order", [1.5, 2.5])
+def test_a_stated_order_of_the_whole_engine_keeps_what_twists_between_the_throws(order):
+    """Stated exactly as computed, nothing changes in any joint, cancelled orders least of all."""
+    computed = design({**SIX, "engine.cylinder_spread": "0 %"}).survey
+    index = computed.orders.index(order)
+    full = np.array([computed.excitation.full])
+    massless = replace(computed.excitation, inertia=computed.excitation.inertia * 0.0)
+    whole = massless.of_cylinders(tuple(range(6)), np.array([300.0]), full)[0, index]
+    harmonic = {
+        "order": order,
+        "amplitude": f"{float(abs(whole))!r} N m",
+        "phase": f"{float(np.degrees(np.angle(whole)))!r} deg",
+    }
+    stated = design(
+        {**SIX, "engine.cylinder_spread": "0 %", "engine.torque_harmonics": [harmonic]}
+    ).survey
+    found, expected = (each.responses[1].torque[0, :, ::57, index] for each in (stated, computed))
+    assert abs(expected).max() > 1.0
+    assert found == pytest.approx(expected, rel=1e-6, abs=1e-6 * abs(expected).max())
 
 
 def test_a_stated_order_replaces_the_computed_one_and_no_other():
