@@ -228,7 +228,7 @@ def barred_ranges(design: Design, drive: Subject) -> Value:
         return barred
     words = []
     for low, high in barred.proved:
-        text = f"{low * _RPM:.0f} to {high * _RPM:.0f} rpm, {', '.join(barred.causes(low, high))}"
+        text = f"{low * _RPM:.0f} to {high * _RPM:.0f} rpm, {barred.causes(low, high)}"
         meeting = [
             each for each in resonances.listed() if each.speeds[0] <= high and each.speeds[1] >= low
         ]

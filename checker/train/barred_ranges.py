@@ -141,28 +141,33 @@ class BarredRanges:
         """
         return any(bool(self._barred(each)[index]) for each in self.survey.responses)
 
-    def causes(self, low: float, high: float) -> list[str]:
-        """What bars the speeds between two [rad/s], in words, in the order of the torque's way."""
+    def causes(self, low: float, high: float) -> str:
+        """What bars the speeds between two [rad/s], in words: parts in the way of the torque."""
         speed = self.survey.speed[:SPEEDS]
         within = (speed >= low) & (speed <= high)
-        found: dict[str, None] = {}
+        over: dict[str, None] = {}
+        apart: dict[str, None] = {}
         for response in self.survey.responses:
-            for words, hit in self._hits(response):
+            for limit, words, hit in self._hits(response):
                 if hit[:SPEEDS][within].any():
-                    found[words] = None
-        return list(found)
+                    (apart if limit is None else over)[words] = None
+        found = [f"too much for {', '.join(over)}"] if over else []
+        return ", ".join([*found, *apart])
 
     def _barred(self, response: Response) -> "NDArray[np.bool_]":
         """Whether each speed and point of the survey is barred in one state of the damper."""
         import numpy as np
 
         barred = np.zeros(len(self.survey.speed), dtype=bool)
-        for _, hit in self._hits(response):
+        for _, _, hit in self._hits(response):
             barred |= hit
         return barred
 
-    def _hits(self, response: Response) -> "Iterator[tuple[str, NDArray[np.bool_]]]":
-        """What bars each speed and point in one state of the damper, with its words."""
+    def _hits(self, response: Response) -> "Iterator[tuple[Limit | None, str, NDArray[np.bool_]]]":
+        """What bars each speed and point in one state of the damper, with its words.
+
+        Limits first, then teeth and clutch that let go.
+        """
         import numpy as np
 
         survey = self.survey
@@ -172,13 +177,13 @@ class BarredRanges:
             if limit.allowed is not None:
                 torque = swing if limit.on == "swing" else highest
                 over = (torque[list(limit.nodes)] > limit.allowed).any(axis=0)
-                yield f"{limit.words} swings above what it bears", np.asarray(over)
+                yield limit, limit.words, np.asarray(over)
         against = np.where(survey.carried < 0.0, -response.up, response.down)
         turned = abs(survey.carried) + against < 0.0
         for index, node in enumerate(survey.model.nodes):
             if node.kind in ("mesh", "clutch") and node.on_path:
                 parts = "clutch lets go" if node.kind == "clutch" else f"teeth of {node.name} part"
-                yield parts, turned[index] & ~survey.open
+                yield None, parts, turned[index] & ~survey.open
 
 
 def marine(survey: TorsionalSurvey, crossing: Crossing) -> tuple[float, float] | None:

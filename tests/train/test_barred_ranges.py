@@ -135,3 +135,13 @@ def test_speeds_that_are_held_are_looked_at():
     low, high = solved.barred.proved[0]
     held = {"engine.dwell_speeds": [f"{(low + high) / 2 / RPM!r} rpm"]}
     assert ask(design({**RESONANT, **held}), "drive", "dwell_outside_barred").value is False
+
+
+def test_each_range_says_what_bars_it():
+    solved = design({**RESONANT, **RATED, **STRONG})
+    (first, *_) = solved.barred.proved
+    assert solved.barred.causes(*first) == "teeth of m part"
+    weak = design({**RESONANT, **RATED, **STRONG, "damper.vibratory_torque_rating": "1 N m"})
+    (first, *_) = weak.barred.proved
+    assert weak.barred.causes(*first) == "too much for damper, teeth of m part"
+    assert "too much for damper" in ask(weak, "drive", "barred_ranges").value
