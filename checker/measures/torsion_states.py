@@ -13,8 +13,8 @@ from checker.mechanics import engine as engine_mechanics
 from checker.spec.subject import Subject
 from checker.train import torsional_values as values
 from checker.train.clutch_rating import rated_torque_of
-from checker.train.engine_excitation import indicated_pressure, manifold_pressure
 from checker.train.overrun import overrun_of
+from checker.train.pressure_cycle import indicated_pressure, manifold_pressure
 from checker.train.resonance import COUNTS_ABOVE
 from checker.train.torsional_survey import TorsionalSurvey
 

@@ -13,7 +13,8 @@ from checker.train import torsional_values as values
 from checker.train.clutch_rating import rated_torque_of
 from checker.train.resonance import Crossing
 from checker.train.torsional_model import Node
-from checker.train.torsional_survey import SPEEDS, Response, TorsionalSurvey, runs
+from checker.train.torsional_response import Response
+from checker.train.torsional_survey import SPEEDS, TorsionalSurvey, runs
 
 if TYPE_CHECKING:
     import numpy as np

@@ -2,13 +2,15 @@
 
 import math
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from checker.known import Known, Unknown, Value, all_known, assumed, compute
+from checker.known import Known, Unknown, Value, all_known, compute
 from checker.mechanics import engine as engine_mechanics
 from checker.mechanics import excitation as formulas
 from checker.mechanics.equation import OutOfRange
 from checker.spec.subject import Subject, Subjects
+from checker.train.pressure_cycle import FRICTION_SHARE, pressure_cycle
 
 if TYPE_CHECKING:
     import numpy as np
@@ -16,39 +18,6 @@ if TYPE_CHECKING:
 
     Real = NDArray[np.float64]
     Complex = NDArray[np.complex128]
-
-_FRICTION_SHARE = assumed(
-    0.15, "1", "q_f", "friction torque of the engine over its full mean torque (from memory)"
-)
-_CYCLE = assumed(
-    formulas.POLYTROPIC, "1", "n", "polytropic exponent of compression and expansion (from memory)"
-)
-_INTAKE = assumed(
-    formulas.LEAST_INTAKE,
-    "1",
-    "q_i",
-    "intake pressure of the closed throttle over that of the open one (from memory)",
-)
-_NO_THROTTLE = assumed(
-    1.0,
-    "1",
-    "q_i",
-    f"an engine of a compression ratio above {formulas.MOST_THROTTLED:g} has no throttle "
-    "(from memory)",
-)
-_DRAWN_IN = assumed(
-    formulas.ATMOSPHERE,
-    "Pa",
-    "p_m",
-    "the throttle open, an engine that is not blown fills its manifold to one atmosphere "
-    "(from memory)",
-)
-_SPREAD = assumed(
-    0.1,
-    "1",
-    "q_z",
-    "the weakest cylinder does a tenth less work than the mean of all (from memory)",
-)
 
 
 @dataclass(frozen=True)
@@ -113,7 +82,7 @@ class EngineExcitation:
 
     def motored(self) -> float:
         """Mean torque of the crankshaft without combustion [N m], its friction alone."""
-        return -_FRICTION_SHARE.number * self.full
+        return -FRICTION_SHARE.number * self.full
 
     def of_cylinders(
         self, cylinders: tuple[int, ...], speed: "Real", mean: "Real", weak: int = 0
@@ -129,7 +98,7 @@ class EngineExcitation:
         import numpy as np
 
         load = self._load(mean)
-        vectors = formulas.phase_vectors(self.orders, [self.angles[each] for each in cylinders])
+        vectors = _vectors(self.orders, tuple(self.angles[each] for each in cylinders))
         inertia = np.multiply.outer(speed**2, self.inertia * vectors)
         share = len(cylinders) / len(self.angles)
         gas = self._computed(cylinders, vectors, load, weak)
@@ -144,7 +113,7 @@ class EngineExcitation:
         import numpy as np
 
         every = tuple(range(len(self.angles)))
-        vectors = formulas.phase_vectors(self.orders, self.angles)
+        vectors = _vectors(self.orders, self.angles)
         return np.asarray(self._computed(every, vectors, np.ones(1), weak)[0])
 
     def unphased_of(self, cylinders: tuple[int, ...], mean: "Real") -> "Complex":
@@ -164,7 +133,7 @@ class EngineExcitation:
         """Share of the indicated torque at full load."""
         import numpy as np
 
-        friction = _FRICTION_SHARE.number * self.full
+        friction = FRICTION_SHARE.number * self.full
         return np.asarray(np.maximum(mean + friction, 0.0) / (self.full + friction))
 
     def _computed(
@@ -173,21 +142,29 @@ class EngineExcitation:
         """Gas torque of some cylinders from the pressure cycle, at shares of the full load."""
         import numpy as np
 
-        whole = self.full * (1.0 + _FRICTION_SHARE.number)
+        whole = self.full * (1.0 + FRICTION_SHARE.number)
         intake = self.intake * np.clip(load, self.throttled, 1.0)
         indicated = load * whole * self.pressure_per_torque
         if self.strokes == 4:
             # Combustion also does the work of drawing in against a throttle.
             indicated = indicated + formulas.ATMOSPHERE - intake
         weights = formulas.cylinder_weights(len(self.angles), self.spread, weak)
-        worked = formulas.phase_vectors(
+        worked = _vectors(
             self.orders,
-            [self.angles[each] for each in cylinders],
-            [weights[each] for each in cylinders],
+            tuple(self.angles[each] for each in cylinders),
+            tuple(weights[each] for each in cylinders),
         )
         pumped = np.multiply.outer(intake, self.gas.charge) + self.gas.ambient
         burned = np.multiply.outer(indicated, self.gas.combustion)
         return np.asarray(pumped * vectors + burned * worked)
+
+
+@lru_cache(maxsize=256)
+def _vectors(
+    orders: tuple[float, ...], angles: tuple[float, ...], weights: tuple[float, ...] | None = None
+) -> "Complex":
+    """The phase vectors, which do not change from one speed or drive to the next."""
+    return formulas.phase_vectors(orders, angles, weights)
 
 
 def engine_excitation(subjects: Subjects) -> EngineExcitation | Unknown:
@@ -224,40 +201,6 @@ def engine_excitation(subjects: Subjects) -> EngineExcitation | Unknown:
     return _made(engine, int(_number(strokes)), int(_number(count)), _number(full), known, inputs)
 
 
-def indicated_pressure(engine: Subject) -> Value:
-    """p_i, indicated mean pressure at maximum continuous power [Pa]."""
-    torque = compute(
-        engine_mechanics.mean_torque,
-        engine.given("maximum_continuous.power", "P_MC"),
-        engine.given("maximum_continuous.speed", "ω_MC"),
-    )
-    return compute(
-        formulas.mean_pressure,
-        compute(formulas.indicated_torque, torque, _FRICTION_SHARE),
-        engine.given("cylinders", "z"),
-        compute(formulas.displacement, engine.given("bore", "d"), engine.given("stroke", "s")),
-        compute(engine_mechanics.strokes_of, engine.given("cycle", "cycle")),
-    )
-
-
-def manifold_pressure(engine: Subject) -> Value:
-    """p_m, absolute pressure in the manifold at full load [Pa].
-
-    Left out, it is one atmosphere, unless more work is stated than a cylinder makes of that.
-    """
-    stated = engine.given("manifold_pressure", "p_m")
-    indicated = indicated_pressure(engine)
-    if isinstance(stated, Known) or isinstance(indicated, Unknown):
-        return stated
-    if indicated.number > formulas.MOST_UNBOOSTED:
-        return Unknown(
-            stated.missing,
-            f"an indicated mean pressure of {indicated.number / 1e5:.1f} bar is more than an "
-            "engine draws in by itself",
-        )
-    return _DRAWN_IN
-
-
 def _number(value: Value) -> float:
     assert isinstance(value, Known)
     return value.number
@@ -284,7 +227,7 @@ def _made(
     stated = _stated_harmonics(engine, orders)
     if isinstance(stated, Unknown):
         return stated
-    cycle = _cycle(engine, strokes, count, full, sizes, stated.left_out)
+    cycle = pressure_cycle(engine, strokes, count, full, sizes, stated.left_out)
     if isinstance(cycle, Unknown):
         return cycle
     return EngineExcitation(
@@ -301,76 +244,8 @@ def _made(
         inertia,
         full,
         cycle.pressure_per_torque,
-        (*inputs, _FRICTION_SHARE, *stated.used, *cycle.used),
+        (*inputs, FRICTION_SHARE, *stated.used, *cycle.used),
     )
-
-
-@dataclass(frozen=True)
-class _Cycle:
-    """What the pressure cycle of a cylinder needs."""
-
-    cylinder: formulas.Cylinder
-    intake: float
-    throttled: float
-    pressure_per_torque: float
-    spread: Known
-    used: tuple[Known, ...]
-
-
-def _cycle(
-    engine: Subject,
-    strokes: int,
-    count: int,
-    full: float,
-    sizes: dict[str, float],
-    orders: tuple[float, ...],
-) -> _Cycle | Unknown:
-    """The pressure cycle, or what is missing for it.
-
-    Stated torque needs it too: it holds at full load, and below that compression stays.
-
-    Args:
-        engine: the engine.
-        strokes: per cycle.
-        count: number of cylinders.
-        full: mean torque at full load [N m].
-        sizes: of the slider crank.
-        orders: the orders whose torque is not stated.
-    """
-    bore, squeeze = engine.given("bore", "d"), engine.given("compression_ratio", "ε")
-    unknown = all_known(bore, squeeze)
-    if unknown is not None:
-        told = ", ".join(f"{order:g}" for order in orders)
-        also = engine.raw("torque_harmonics")
-        if not also:
-            return unknown
-        if not orders:
-            because = "the stated torque holds at full load, below that compression is computed"
-            return Unknown(unknown.missing, because)
-        return Unknown(
-            (*unknown.missing, engine.place("torque_harmonics")),
-            f"the torque of order {told} is neither stated nor to be computed",
-        )
-    assert isinstance(bore, Known)
-    assert isinstance(squeeze, Known)
-    cylinder = formulas.Cylinder(
-        bore.number, sizes["stroke"], sizes["rod_length"], squeeze.number, strokes
-    )
-    swept = formulas.displacement(bore.number, sizes["stroke"])
-    pressure = formulas.mean_pressure(1.0, count, swept, strokes)
-    manifold = manifold_pressure(engine)
-    if isinstance(manifold, Unknown):
-        return manifold
-    idle = engine.given("idle_manifold_pressure", "p_0")
-    if isinstance(idle, Known):
-        throttled, closed = min(idle.number / manifold.number, 1.0), idle
-    else:
-        closed = _INTAKE if squeeze.number <= formulas.MOST_THROTTLED else _NO_THROTTLE
-        throttled = closed.number
-    stated = engine.given("cylinder_spread", "q_z")
-    spread = stated if isinstance(stated, Known) else _SPREAD
-    used = (bore, squeeze, manifold, closed, *((spread,) if orders else ()), _CYCLE)
-    return _Cycle(cylinder, manifold.number, throttled, pressure, spread, used)
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from checker.mechanics import critical_speed, torsion
 from checker.train.resonance import COUNTS_ABOVE
-from checker.train.torsional_survey import Driving, TorsionalSurvey
+from checker.train.torsional_response import Driving
+from checker.train.torsional_survey import TorsionalSurvey
 
 if TYPE_CHECKING:
     import numpy as np

@@ -6,7 +6,6 @@ crankshaft sees them; a part's own torque is that times crankshaft speed over it
 """
 
 import math
-from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -22,6 +21,7 @@ from checker.train.motion import Motion
 from checker.train.pair import Pair
 from checker.train.torsional_builder import build_model
 from checker.train.torsional_model import Movable, State, TorsionalModel
+from checker.train.torsional_response import Driving, Response
 
 if TYPE_CHECKING:
     import numpy as np
@@ -33,44 +33,6 @@ if TYPE_CHECKING:
 SPEEDS = 400
 _SLOWEST = 0.1
 """Speed over idle below which a start or stop is not looked at: it lasts less than a cycle."""
-
-
-@dataclass(frozen=True)
-class Response:
-    """Vibration of the drive in one state of the damper, as the crankshaft sees it.
-
-    Attributes:
-        torque: complex, of the joint ahead of each node, by the cylinder that is weak [N m]:
-            [weak, node, speed, order].
-        loose: size of the torque whose phase is not known, beside it [N m]: [node, speed, order].
-        up: highest of the alternating torque over a cycle, whichever is weak [N m]: [node, speed].
-        down: lowest of it, below zero.
-    """
-
-    torque: "Complex"
-    loose: "Real"
-    up: "Real"
-    down: "Real"
-
-    @property
-    def amplitude(self) -> "Real":
-        """Alternating torque of the joint ahead of each node [N m]: [weak, node, speed, order]."""
-        return abs(self.torque) + self.loose
-
-
-@dataclass(frozen=True)
-class Driving:
-    """Torque on the nodes of the model by order [N m], by node.
-
-    Attributes:
-        phased: what the cylinders do in step with each other, by the one that is weak:
-            [weak, speed, order].
-        loose: what keeps no known phase to it, blade passing and stated torque without a phase:
-            [speed, order].
-    """
-
-    phased: "dict[int, Complex]"
-    loose: "dict[int, Complex]"
 
 
 class TorsionalSurvey:
