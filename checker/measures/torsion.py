@@ -176,8 +176,12 @@ def _separation(movers: Movers, speed: float, mean: float) -> Known:
 
 
 def _clearing(movers: Movers, speed: float, mean: float) -> str:
-    changes = movers.clearing(speed, mean, _WANTED)
-    return "; ".join(f"{words} times {factor:.3g}" for words, factor in changes) or _NO_CHANGE
+    changes = [
+        f"{words} times {factor:.3g}"
+        + (f" ({speed * factor * _RPM:.0f} rpm)" if words == "speed" else "")
+        for words, factor in movers.clearing(speed, mean, _WANTED)
+    ]
+    return "; ".join(changes) or _NO_CHANGE
 
 
 @measure("drive", "", "smallest changes that clear the worst separation")
