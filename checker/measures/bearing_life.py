@@ -15,7 +15,7 @@ from checker.mechanics import bearing as rolling
 from checker.mechanics import bearing_life as life
 from checker.mechanics import kinematics
 from checker.mechanics.bearing_kinds import BEARING_KINDS
-from checker.mechanics.equation import equation_of
+from checker.mechanics.equation import OutOfRange, equation_of
 from checker.spec.subject import Subject
 from checker.train.bearing_size import outside
 
@@ -88,9 +88,13 @@ def _modified_over_target(design: Design, bearing: Subject, loads: dict[str, Val
         return unknown or Unknown((("operation",),))
     inputs = tuple(each for each in (*shares, *lives) if isinstance(each, Known))
     half = len(shares)
-    value = life.duty_life(
-        tuple(each.number for each in inputs[:half]), tuple(each.number for each in inputs[half:])
-    )
+    try:
+        value = life.duty_life(
+            tuple(each.number for each in inputs[:half]),
+            tuple(each.number for each in inputs[half:]),
+        )
+    except OutOfRange as outside:
+        return Unknown(because=str(outside))
     duty = Known(value, "s", "L_nmh", origin=equation_of(life.duty_life), inputs=inputs)
     target = design.subjects.the("drive").given("target_life", "t")
     return compute(kinematics.quotient, duty, target)
@@ -143,10 +147,14 @@ def _life_of(
         known_best = best if isinstance(best, Known) else None
         return Unknown(unknown.missing, unknown.because, at_best=known_best)
     known = tuple(force for force in forces if isinstance(force, Known))
-    mean = Known(
-        rolling.mean_equivalent_load(
+    try:
+        load = rolling.mean_equivalent_load(
             [force.number for force in known], [duty.number for duty in duties], exponent.number
-        ),
+        )
+    except OutOfRange as outside:
+        return Unknown(because=str(outside))
+    mean = Known(
+        load,
         "N",
         "P_m",
         origin=equation_of(rolling.mean_equivalent_load),

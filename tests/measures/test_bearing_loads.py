@@ -221,3 +221,20 @@ def test_a_missing_torque_of_one_case_leaves_the_bound_of_the_others(solve):
     found = blind.measure("static_safety", of(blind, "input_rear"))
     assert found.missing == (("engine", "kick_back_torque"),)
     assert found.at_best.number >= known.number
+
+
+def test_a_bearing_that_turns_for_no_share_of_the_time_has_no_life(solve):
+    """The hub of sorrel's clutch turns on its shaft in the descent alone."""
+    descent = next(
+        index for index, each in enumerate(solve({}, "sorrel").points) if each.name == "descent"
+    )
+    design = solve({f"operation.{descent}.share": "0 %"}, "sorrel")
+    turning = [
+        each
+        for each in design.subjects.all("bearing")
+        if isinstance(design.measure("basic_life", each), Unknown)
+    ]
+    assert turning
+    for each in turning:
+        for name in ("basic_life", "modified_life_over_target"):
+            assert design.measure(name, each).because
