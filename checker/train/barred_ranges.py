@@ -119,8 +119,8 @@ class BarredRanges:
         """
         ranges: list[tuple[float, float]] = []
         before: list[tuple[float, float]] = []
-        for response in self.survey.responses:
-            here = runs(self._barred(response)[:SPEEDS], self.survey.speed[:SPEEDS])
+        for barred in self._barred:
+            here = runs(barred[:SPEEDS], self.survey.speed[:SPEEDS])
             ranges += here
             if len(here) == len(before):
                 ranges += [
@@ -140,7 +140,7 @@ class BarredRanges:
         Args:
             index: of the point, into the speeds of the survey.
         """
-        return any(bool(self._barred(each)[index]) for each in self.survey.responses)
+        return any(bool(barred[index]) for barred in self._barred)
 
     def causes(self, low: float, high: float) -> str:
         """What bars the speeds between two [rad/s], in words: parts in the way of the torque."""
@@ -155,14 +155,18 @@ class BarredRanges:
         found = [f"too much for {', '.join(over)}"] if over else []
         return ", ".join([*found, *apart])
 
-    def _barred(self, response: Response) -> "NDArray[np.bool_]":
-        """Whether each speed and point of the survey is barred in one state of the damper."""
+    @cached_property
+    def _barred(self) -> "list[NDArray[np.bool_]]":
+        """Whether each speed and point of the survey is barred, in each state of the damper."""
         import numpy as np
 
-        barred = np.zeros(len(self.survey.speed), dtype=bool)
-        for _, _, hit in self._hits(response):
-            barred |= hit
-        return barred
+        found = []
+        for response in self.survey.responses:
+            barred = np.zeros(len(self.survey.speed), dtype=bool)
+            for _, _, hit in self._hits(response):
+                barred |= hit
+            found.append(barred)
+        return found
 
     def _hits(self, response: Response) -> "Iterator[tuple[Limit | None, str, NDArray[np.bool_]]]":
         """What bars each speed and point in one state of the damper, with its words.
@@ -173,14 +177,12 @@ class BarredRanges:
 
         survey = self.survey
         highest = np.maximum(abs(survey.carried + response.up), abs(survey.carried + response.down))
-        swing = np.maximum(response.up, -response.down)
         for limit in self.limits:
             if limit.allowed is not None:
-                torque = swing if limit.on == "swing" else highest
+                torque = response.swing if limit.on == "swing" else highest
                 over = (torque[list(limit.nodes)] > limit.allowed).any(axis=0)
                 yield limit, limit.words, np.asarray(over)
-        against = np.where(survey.carried < 0.0, -response.up, response.down)
-        turned = abs(survey.carried) + against < 0.0
+        turned = response.least(survey.carried) < 0.0
         for index, node in enumerate(survey.model.nodes):
             if node.kind in ("mesh", "clutch") and node.on_path:
                 parts = "clutch lets go" if node.kind == "clutch" else f"teeth of {node.name} part"

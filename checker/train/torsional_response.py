@@ -33,6 +33,23 @@ class Response:
         """Alternating torque of the joint ahead of each node [N m]: [weak, node, speed, order]."""
         return abs(self.torque) + self.loose
 
+    @property
+    def swing(self) -> "Real":
+        """Largest alternating torque over a cycle, up or down [N m]: [node, speed]."""
+        import numpy as np
+
+        return np.maximum(self.up, -self.down)
+
+    def least(self, carried: "Real") -> "Real":
+        """Least torque over a cycle, counted the way the mean points [N m]: [node, speed].
+
+        Args:
+            carried: mean torque of each joint [N m].
+        """
+        import numpy as np
+
+        return np.asarray(abs(carried) + np.where(carried < 0.0, -self.up, self.down))
+
 
 @dataclass(frozen=True)
 class Driving:
@@ -47,3 +64,10 @@ class Driving:
 
     phased: "dict[int, Complex]"
     loose: "dict[int, Complex]"
+
+    def at(self, here: "slice | NDArray[np.bool_]") -> "Driving":
+        """The same at some of the speeds."""
+        return Driving(
+            {node: each[:, here] for node, each in self.phased.items()},
+            {node: each[here] for node, each in self.loose.items()},
+        )

@@ -125,6 +125,11 @@ class TorsionalSurvey:
         on_path = np.array([float(node.on_path) for node in self.model.nodes])
         return np.asarray(np.multiply.outer(on_path, np.where(self.open, 0.0, self.mean)))
 
+    @cached_property
+    def _driving(self) -> Driving:
+        """What drives the model at the speeds of the survey, whatever the state of the damper."""
+        return self.driving(self.speed, self.mean)
+
     def driving(self, speed: "Real", mean: "Real") -> Driving:
         """What drives the model at some crankshaft speeds [rad/s] and mean torques [N m]."""
         import numpy as np
@@ -141,13 +146,20 @@ class TorsionalSurvey:
         blades[:, -1] = self.blades.torque(mean)
         return Driving(phased, {**loose, self.model.propeller: blades})
 
-    def response(
-        self, state: State, speed: "Real", mean: "Real", kept: tuple[int, ...] | None = None
+    def response(self, state: State, speed: "Real", mean: "Real") -> Response:
+        """Response in one state at some crankshaft speeds [rad/s] and mean torques [N m]."""
+        return self._driven(state, speed, self.driving(speed, mean))
+
+    def _driven(
+        self,
+        state: State,
+        speed: "Real",
+        driving: Driving,
+        kept: tuple[int, ...] | None = None,
     ) -> Response:
-        """Response in one state at some speeds; with ``kept`` only those nodes are there."""
+        """Response to what drives at some speeds; with ``kept`` only those nodes are there."""
         import numpy as np
 
-        driving = self.driving(speed, mean)
         part, acting = self._passed(state, speed, driving.phased, kept)
         with_loose, loosely = self._passed(state, speed, driving.loose, kept)
         count, nodes, orders = len(self.weak), len(self.model.nodes), len(self.orders)
@@ -192,10 +204,15 @@ class TorsionalSurvey:
 
     def _with_overrun(self, state: State, first: int = 0) -> Response:
         """Response in a state from one of the speeds on, with the clutch open where it overruns."""
-        speed, mean, here = self.speed[first:], self.mean[first:], self.open[first:]
-        whole = self.response(state, speed, mean)
+        speed, driving, here = (
+            self.speed[first:],
+            self._driving.at(slice(first, None)),
+            self.open[first:],
+        )
+        whole = self._driven(state, speed, driving)
         if here.any():
-            alone = self.response(state, speed[here], mean[here], self.model.ahead_of_clutch())
+            ahead = self.model.ahead_of_clutch()
+            alone = self._driven(state, speed[here], driving.at(here), ahead)
             whole.torque[:, :, here] = alone.torque
             for name in ("loose", "up", "down"):
                 getattr(whole, name)[:, here] = getattr(alone, name)
@@ -251,17 +268,15 @@ class TorsionalSurvey:
         """Largest alternating torque of all states, up or down [N m]: [node, speed]."""
         import numpy as np
 
-        up, down = self.worst
-        return np.maximum(up, -down)
+        return np.asarray(np.max([each.swing for each in self.responses], axis=0))
 
     @cached_property
     def least(self) -> "Real":
         """Least torque of all states, counted the way the mean points [N m]: [node, speed]."""
         import numpy as np
 
-        up, down = self.worst
-        against = np.where(self.carried < 0.0, -up, down)
-        return np.asarray(abs(self.carried) + against)
+        each = [response.least(self.carried) for response in self.responses]
+        return np.asarray(np.min(each, axis=0))
 
     @cached_property
     def damper_heat(self) -> dict[str, float]:
@@ -327,9 +342,8 @@ class TorsionalSurvey:
             fired = self.law(speed)
             for mean in (fired, np.full_like(fired, self.excitation.motored())):
                 response = open_throttle.response(self.model.states[index], speed, mean)
-                swing = np.maximum(response.up, -response.down)
                 carried = np.multiply.outer(on_path, np.maximum(mean, 0.0))
-                highest = np.maximum(highest, (carried + swing).max(axis=1))
+                highest = np.maximum(highest, (carried + response.swing).max(axis=1))
         return highest
 
     def found(self, value: Plain, unit: str, symbol: str, *more: Known) -> Known:

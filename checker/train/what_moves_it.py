@@ -41,13 +41,10 @@ class Movers:
     @cached_property
     def worst(self) -> list[tuple[float, float]]:
         """Of the operation points, and of the speeds that are held, that nearest to resonance."""
+        apart = dict(zip(self.held, self._as_is, strict=True))
         count = len(self.held) - len(self.survey.held)
         parts = (self.held[:count], self.held[count:])
-        return [
-            min(part, key=lambda each: self.resonances.separation(*each)[0])
-            for part in parts
-            if part
-        ]
+        return [min(part, key=lambda each: apart[each]) for part in parts if part]
 
     @cached_property
     def held(self) -> tuple[tuple[float, float], ...]:
