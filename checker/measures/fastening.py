@@ -234,19 +234,23 @@ def propeller_moment(design: Design, each: LoadCase, station: Value) -> Value:
     By weight, gyroscopic couple and yawed flow.
     """
     forces = design.reactions.forces
-    mass = design.subjects.the("propeller").given("mass", "m_p")
-    hanging = compute(
-        fastening.weight_moment,
-        compute(load_cases.weight, mass, each.load_factor),
-        forces.blade_plane,
-        station,
-    )
     up, right = forces.gyroscopic_couples(each)
     return compute(
         shaft_loads.resultant_moment,
         right,
-        compute(shaft_loads.plane_couple, up, hanging),
+        compute(shaft_loads.plane_couple, up, hanging_moment(design, each, station)),
         forces.yawed_flow(each),
+    )
+
+
+def hanging_moment(design: Design, each: LoadCase, station: Value) -> Value:
+    """Moment of the weight of the propeller about a station [N m]."""
+    mass = design.subjects.the("propeller").given("mass", "m_p")
+    return compute(
+        fastening.weight_moment,
+        compute(load_cases.weight, mass, each.load_factor),
+        design.reactions.forces.blade_plane,
+        station,
     )
 
 

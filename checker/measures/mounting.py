@@ -6,6 +6,7 @@ from checker.known import Unknown, Value, compute
 from checker.measures.bearing_loads import worst_of
 from checker.measures.bounded import largest, more_is_worse
 from checker.measures.design import Design
+from checker.measures.fastening import hanging_moment
 from checker.measures.joints import fraction_of_proof
 from checker.measures.preload import greatest_preload, least_preload
 from checker.measures.registry import measure
@@ -135,16 +136,7 @@ def _bolt_tension(design: Design, case: Subject, each: LoadCase) -> Value:
         case.given("mounting.mass_station", "x"),
         face,
     )
-    propeller = compute(
-        fastening.weight_moment,
-        compute(
-            load_cases.weight,
-            design.subjects.the("propeller").given("mass", "m_p"),
-            each.load_factor,
-        ),
-        forces.blade_plane,
-        face,
-    )
+    propeller = hanging_moment(design, each, face)
     vertical = compute(fastening.moment_sum, moment_up, drive, propeller)
     moment = compute(shaft_loads.resultant_moment, moment_right, vertical, forces.yawed_flow(each))
     return compute(
